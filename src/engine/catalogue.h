@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/* catalogue.h: data/…json as typed, checked rows: things of the world, each with its source.
+ *
+ * The rows are compiled in. A bad row is an error that names file, id and key.
+ */
+#pragma once
+#include <glib.h>
+
+typedef enum {
+  SW_MATERIAL_STEEL_CONDUIT,
+  SW_MATERIAL_STEEL_PIPE,
+  SW_MATERIAL_ALUMINIUM,
+  SW_MATERIAL_PVC
+} SwMaterial;
+
+typedef struct {
+  char *id;   /* "sch40-2" */
+  char *name; /* "2 in steel pipe, schedule 40" */
+  SwMaterial material;
+  double od_m, wall_m, id_m, mass_kg_per_m;
+  double stock_m; /* usual length as sold */
+  char *source;
+} SwPipe;
+
+typedef struct {
+  char *id, *name;
+  double diameter_m; /* of the shank */
+  double hole_m;     /* clearance hole in the plate */
+  char *source;
+} SwHook;
+
+typedef struct {
+  char *id, *name;
+  double diameter_m, break_n, stiffness_n, mass_kg_per_m;
+  char *source;
+} SwLine;
+
+typedef struct {
+  char *id, *name;
+  char *group;       /* the parts list's group, English */
+  char *unit;        /* "piece", "m", "bag" */
+  double unit_price; /* USD; an estimate */
+  double pack;       /* sold in packs of so many units */
+  double mass_kg;    /* a unit; 0 where it does not matter */
+  char *source;
+} SwGoods;
+
+typedef struct SwCatalogue SwCatalogue;
+
+/* The built-in rows; loaded once, never changed, never freed.
+ * Returns: (transfer none) (nullable); Errors: SW_ERROR_CATALOGUE "FILE: ID: KEY: what is
+ * wrong".
+ */
+const SwCatalogue *sw_catalogue_builtin (GError **error);
+
+/* A catalogue from texts, for tests: file name → JSON text. */
+SwCatalogue *sw_catalogue_new_from_texts (GHashTable *texts, GError **error);
+void sw_catalogue_free (SwCatalogue *catalogue);
+
+/* Returns: (nullable): NULL for an unknown id. */
+const SwPipe *sw_catalogue_pipe (const SwCatalogue *catalogue, const char *id);
+const SwHook *sw_catalogue_hook (const SwCatalogue *catalogue, const char *id);
+const SwLine *sw_catalogue_line (const SwCatalogue *catalogue, const char *id);
+const SwGoods *sw_catalogue_goods (const SwCatalogue *catalogue, const char *id);
+
+/* All ids of a kind ("pipe", "hook", "line", "goods") in file order. Returns: (transfer
+ * container). */
+GPtrArray *sw_catalogue_ids (const SwCatalogue *catalogue, const char *kind);
+
+/* Returns: (nullable): the name of a row of that kind. */
+const char *sw_catalogue_name (const SwCatalogue *catalogue, const char *kind, const char *id);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwCatalogue, sw_catalogue_free)

@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/* error.h: the engine's one error domain.
+ *
+ * Messages read "key: what is wrong, what is allowed": lower case, no full stop, no line break.
+ */
+#pragma once
+#include <glib.h>
+
+#define SW_ERROR (sw_error_quark ())
+
+typedef enum {
+  SW_ERROR_SYNTAX,      /* the text is not the JSON (or the number) it should be */
+  SW_ERROR_TYPE,        /* a value of the wrong type */
+  SW_ERROR_RANGE,       /* a number outside what its key allows */
+  SW_ERROR_CHOICE,      /* a word that is not one of the choices */
+  SW_ERROR_UNKNOWN_KEY, /* no such key (only where a key is named by a person) */
+  SW_ERROR_REPEATED,    /* a key given twice */
+  SW_ERROR_VERSION,     /* a file from a newer program */
+  SW_ERROR_CATALOGUE,   /* a bad row in data/ */
+  SW_ERROR_NO_SOLUTION, /* a question with no answer inside the ranges */
+  SW_ERROR_NUMERIC,     /* GSL or GLPK gave up */
+  SW_ERROR_EXISTS,      /* something is in the way and is not overwritten */
+} SwError;
+
+GQuark sw_error_quark (void);

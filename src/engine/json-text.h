@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/* json-text.h: JSON as text that people can read and that reads back to the same bits.
+ *
+ * Two spaces a level; short lists of plain values on one line; each number with the fewest
+ * digits that give the same double back; never NaN or infinity (a programmer's mistake).
+ */
+#pragma once
+#include <json-glib/json-glib.h>
+
+/* Returns: (transfer full), with a closing line break. */
+char *sw_json_to_text (JsonNode *root, gsize *length);
+
+/* Returns: (transfer full): the fewest digits that read back to the same double, decimal point.
+ */
+char *sw_json_number (double value);

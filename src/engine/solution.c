@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "engine/solution.h"
+
+/* SwSolution lives behind g_atomic_rc_box, like the design. */
+
+static void
+solution_clear (gpointer data)
+{
+  SwSolution *solution = data;
+
+  g_clear_pointer (&solution->design, sw_design_unref);
+  g_clear_pointer (&solution->marks, g_array_unref);
+  g_clear_pointer (&solution->crown, g_array_unref);
+  g_clear_pointer (&solution->as_built, sw_as_built_free);
+  g_clear_pointer (&solution->topper_pixels, g_array_unref);
+  sw_data_plan_clear (&solution->data);
+  g_clear_pointer (&solution->cuts, g_ptr_array_unref);
+  g_clear_pointer (&solution->bom, g_array_unref);
+  g_clear_pointer (&solution->findings, g_array_unref);
+}
+
+SwSolution *
+sw_solution_ref (SwSolution *solution)
+{
+  return g_atomic_rc_box_acquire (solution);
+}
+
+void
+sw_solution_unref (SwSolution *solution)
+{
+  g_atomic_rc_box_release_full (solution, solution_clear);
+}
+
+static double
+pipe_od_m (const SwCatalogue *catalogue, const char *id)
+{
+  const SwPipe *pipe = sw_catalogue_pipe (catalogue, id);
+
+  return pipe == NULL ? 0 : pipe->od_m;
+}
+
+static gboolean
+solve_as_built (SwSolution *solution, GError **error)
+{
+  if (!sw_as_built_measured (solution->design))
+    return TRUE;
+  solution->as_built = sw_as_built_new (solution->design, solution->ring_od_m, error);
+  return solution->as_built != NULL;
+}
+
+static gboolean
+solve (SwSolution *solution, GError **error)
+{
+  const SwDesign *design = solution->design;
+  const SwCatalogue *catalogue = solution->catalogue;
+
+  solution->ring_od_m = pipe_od_m (catalogue, design->stand.ring_pipe);
+  solution->post_od_m = pipe_od_m (catalogue, design->stand.post);
+  sw_cone_init (&solution->cone, design);
+  solution->marks = sw_ring_marks_new (&design->shape, solution->ring_od_m);
+  solution->crown = sw_crown_plate_new (design);
+  solution->topper_pixels = sw_topper_pixels (design);
+  sw_power_init (&solution->power, design);
+  sw_data_plan_init (&solution->data, design);
+  sw_wind_init (&solution->wind, design, &solution->cone, catalogue);
+  return solve_as_built (solution, error) && sw_support_init (&solution->support,
+                                                              design,
+                                                              &solution->cone,
+                                                              &solution->wind,
+                                                              catalogue,
+                                                              error);
+}
+
+SwSolution *
+sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
+{
+  if (!sw_design_check (design, error))
+    return NULL;
+
+  g_autoptr (SwSolution) solution = g_atomic_rc_box_new0 (SwSolution);
+  solution->design = sw_design_ref (design);
+  solution->catalogue = catalogue;
+  if (!solve (solution, error))
+    return NULL;
+  solution->cuts = g_ptr_array_new ();
+  solution->bom = sw_bom_new (solution);
+  solution->cost_to_pay = sw_bom_to_pay (solution->bom);
+  solution->findings = sw_findings_new (solution);
+  return g_steal_pointer (&solution);
+}
+
+SwSolution *
+sw_solution_new_with_cuts (SwDesign *design,
+                           const SwCatalogue *catalogue,
+                           GCancellable *cancellable,
+                           GError **error)
+{
+  return sw_solution_new (design, catalogue, error);
+}

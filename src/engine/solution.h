@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/* solution.h: all that follows from a design. Made by one call, read-only, ref-counted.
+ *
+ * Every view, page and table reads a solution; none computes its own.
+ */
+#pragma once
+#include "engine/as-built.h"
+#include "engine/bom.h"
+#include "engine/catalogue.h"
+#include "engine/cone.h"
+#include "engine/crown-plate.h"
+#include "engine/cut-plan.h"
+#include "engine/data-ports.h"
+#include "engine/design.h"
+#include "engine/findings.h"
+#include "engine/power-network.h"
+#include "engine/ring-marks.h"
+#include "engine/stand.h"
+#include "engine/strip-points.h"
+#include "engine/topper.h"
+#include "engine/wind.h"
+
+struct SwSolution {
+  SwDesign *design;             /* owned, shared: not to be changed */
+  const SwCatalogue *catalogue; /* borrowed */
+  double ring_od_m;             /* outer diameter of the ring pipe; 0 for an unknown id */
+  double post_od_m;
+  SwCone cone;
+  GArray *marks;         /* owned: SwRingMark */
+  GArray *crown;         /* owned: SwHole */
+  SwAsBuilt *as_built;   /* owned, nullable: only when measured */
+  GArray *topper_pixels; /* owned: SwPoint */
+  SwPower power;
+  SwDataPlan data;
+  SwWind wind;
+  SwSupport support;
+  GPtrArray *cuts; /* owned: SwCutPlan */
+  GArray *bom;     /* owned: SwPart */
+  double cost_to_pay;
+  GArray *findings; /* owned: SwFinding */
+};
+
+/* Returns: (transfer full) (nullable).
+ * Errors: what sw_design_check () refuses; SW_ERROR_RANGE for a measured ring that is none;
+ *         SW_ERROR_NUMERIC. An unknown catalogue id is a `stop` finding, not an error.
+ */
+SwSolution *sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error);
+
+/* The same with exact cut plans. Waits for them. */
+SwSolution *sw_solution_new_with_cuts (SwDesign *design,
+                                       const SwCatalogue *catalogue,
+                                       GCancellable *cancellable,
+                                       GError **error);
+
+SwSolution *sw_solution_ref (SwSolution *solution);
+void sw_solution_unref (SwSolution *solution);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (SwSolution, sw_solution_unref)
