@@ -100,7 +100,8 @@ sw_key_set_number (const SwKey *key, SwDesign *design, double value, GError **er
   if (!sw_key_check_number (key, value, error))
     return FALSE;
   if (key->type == SW_KEY_NUMBER)
-    *(double *) field_to_change (key, design) = value;
+    *(double *) field_to_change (key, design) =
+      value + 0.0; /* no −0: JSON would lose its sign */
   else
     *(int *) field_to_change (key, design) = (int) value;
   return TRUE;
