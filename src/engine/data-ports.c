@@ -1,25 +1,114 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/data-ports.h"
 
+#include <math.h>
+
+#define LAST_UNIVERSE 63999 /* ANSI E1.31 */
+#define UNIVERSE_SLOTS 512
+
+/* pixels·bits/rate + pause ≤ 1/frames, with room for the last bits: a frame that fits exactly
+ * fits. */
+static int
+pixels_by_timing (const SwDataSetup *data)
+{
+  double time_s = 1 / data->frame_hz - data->reset_us * 1e-6;
+  double pixels = time_s * data->bit_rate_hz / data->bits_per_pixel;
+
+  pixels = floor (pixels * (1 + 1e-12) + 1e-9);
+  return (int) CLAMP (pixels, 0, G_MAXINT / 2);
+}
+
+static int
+port_pixels_max (const SwDataSetup *data)
+{
+  int timing = pixels_by_timing (data);
+
+  return data->port_pixels_max > 0 ? MIN (timing, data->port_pixels_max) : timing;
+}
+
+static int
+strips_per_port (const SwDesign *design, int most_pixels)
+{
+  int room = (most_pixels - design->data.skipped_pixels) / design->strip.pixels;
+  int most = design->data.strips_per_port_max;
+
+  if (most > 0)
+    room = MIN (room, most);
+  return CLAMP (room, 1, design->shape.strip_count);
+}
+
+static int
+star_pixels (const SwDesign *design)
+{
+  return design->topper.kind == SW_TOPPER_STAR ? design->topper.pixels : 0;
+}
+
+static void
+add_port (SwDataPlan *plan, const SwDesign *design, int first_strip, int last_strip, int pixels)
+{
+  int driven = pixels + design->data.skipped_pixels;
+  int universes =
+    (driven + design->data.pixels_per_universe - 1) / design->data.pixels_per_universe;
+  SwPort port = { .port = plan->ports + 1,
+                  .first_strip = first_strip,
+                  .last_strip = last_strip,
+                  .pixels = pixels,
+                  .first_universe = design->data.first_universe + plan->universes };
+
+  port.last_universe = port.first_universe + universes - 1;
+  g_array_append_val (plan->rows, port);
+  plan->ports++;
+  plan->universes += universes;
+}
+
 void
 sw_data_plan_init (SwDataPlan *plan, const SwDesign *design)
 {
-  *plan = (SwDataPlan){ .ports = 2,
-                        .universes = 7,
+  const SwDataSetup *data = &design->data;
+  int count = design->shape.strip_count, star = star_pixels (design);
+
+  *plan = (SwDataPlan){ .port_pixels_max = port_pixels_max (data),
+                        .channels_per_pixel = data->bits_per_pixel / 8,
                         .rows = g_array_new (FALSE, FALSE, sizeof (SwPort)) };
+  plan->strips_per_port = strips_per_port (design, plan->port_pixels_max);
+  for (int first = 1; first <= count; first += plan->strips_per_port) {
+    int last = MIN (first + plan->strips_per_port - 1, count);
+    add_port (plan, design, first, last, (last - first + 1) * design->strip.pixels);
+  }
+  if (star > 0)
+    add_port (plan, design, 0, 0, star);
+  plan->strip_too_long = design->strip.pixels + data->skipped_pixels > plan->port_pixels_max;
+  plan->star_too_long = star > 0 && star + data->skipped_pixels > plan->port_pixels_max;
+  plan->universe_overfull =
+    data->pixels_per_universe * plan->channels_per_pixel > UNIVERSE_SLOTS;
+  plan->universe_beyond = data->first_universe + plan->universes - 1 > LAST_UNIVERSE;
 }
+
 void
 sw_data_plan_clear (SwDataPlan *plan)
 {
   g_clear_pointer (&plan->rows, g_array_unref);
 }
+
 gboolean
 sw_data_runs_up (const SwDataPlan *plan, const SwDesign *design, int strip)
 {
-  return TRUE;
+  gboolean first_up = design->data.enter == SW_ENTER_RING;
+  int place = (strip - 1) % plan->strips_per_port; /* on its port */
+
+  return design->data.path == SW_PATH_UP_DOWN && place % 2 == 1 ? !first_up : first_up;
 }
+
 SwAddress
 sw_data_address (const SwDataPlan *plan, const SwDesign *design, int strip, int pixel)
 {
-  return (SwAddress){ 1, 1, 1 };
+  guint row = strip == 0 ? plan->rows->len - 1 : (guint) ((strip - 1) / plan->strips_per_port);
+  const SwPort *port = &g_array_index (plan->rows, SwPort, row);
+  int before = strip == 0 ? 0 : (strip - port->first_strip) * design->strip.pixels;
+  int index = design->data.skipped_pixels + before + pixel - 1;
+  int each = design->data.pixels_per_universe;
+
+  return (SwAddress){ .port = port->port,
+                      .universe = port->first_universe + index / each,
+                      .channel = 1 + index % each * plan->channels_per_pixel };
 }
