@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* catalogue.h: data/…json as typed, checked rows: things of the world, each with its source.
  *
- * The rows are compiled in. A bad row is an error that names file, id and key.
+ * The rows are compiled in. A bad row is an error that names file, id and key. Lengths, masses
+ * and forces are SI here; the files keep the figures as published ("od_in": 2.375). Prices are
+ * USD, our own estimates.
  */
 #pragma once
 #include <glib.h>
@@ -17,27 +19,48 @@ typedef struct {
   char *id;   /* "sch40-2" */
   char *name; /* "2 in steel pipe, schedule 40" */
   SwMaterial material;
-  double od_m, wall_m, id_m, mass_kg_per_m;
+  double od_m, wall_m;
+  double id_m; /* OD − 2·wall; PVC: the published mean, its wall being a minimum */
+  double mass_kg_per_m;
   double stock_m; /* usual length as sold */
+  double price_per_m;
   char *source;
+  char *note; /* nullable: where sources disagree */
 } SwPipe;
+
+typedef struct {
+  char *id, *name;
+  double thickness_m, width_m; /* actual, dry */
+  double mass_kg_per_m;
+  double stock_m;      /* shortest length as sold */
+  double stock_step_m; /* longer ones come in these steps */
+  double stock_longest_m;
+  double price_per_m;
+  char *source;
+  char *note; /* nullable */
+} SwBoard;
 
 typedef struct {
   char *id, *name;
   double diameter_m; /* of the shank */
   double hole_m;     /* clearance hole in the plate */
+  double price;      /* a piece */
+  double pack;
   char *source;
+  char *note; /* nullable */
 } SwHook;
 
 typedef struct {
   char *id, *name;
   double diameter_m, break_n, stiffness_n, mass_kg_per_m;
+  double price_per_m;
   char *source;
+  char *note; /* nullable */
 } SwLine;
 
 typedef struct {
   char *id, *name;
-  char *group;       /* the parts list's group, English */
+  char *group;       /* one of sw_part_groups, English */
   char *unit;        /* "piece", "m", "bag" */
   double unit_price; /* USD; an estimate */
   double pack;       /* sold in packs of so many units */
@@ -45,26 +68,33 @@ typedef struct {
   char *source;
 } SwGoods;
 
+/* N_(): the parts list's groups in their order, up to NULL. */
+extern const char *const sw_part_groups[];
+
 typedef struct SwCatalogue SwCatalogue;
 
-/* The built-in rows; loaded once, never changed, never freed.
+/* The built-in rows; loaded once, by whichever thread asks first, never changed, never freed.
  * Returns: (transfer none) (nullable); Errors: SW_ERROR_CATALOGUE "FILE: ID: KEY: what is
  * wrong".
  */
 const SwCatalogue *sw_catalogue_builtin (GError **error);
 
-/* A catalogue from texts, for tests: file name → JSON text. */
+/* A catalogue from texts, for tests: file name → JSON text. A file that is not given has no
+ * rows; an unknown name is an error. Errors: as above, and SW_ERROR_SYNTAX.
+ */
 SwCatalogue *sw_catalogue_new_from_texts (GHashTable *texts, GError **error);
 void sw_catalogue_free (SwCatalogue *catalogue);
 
 /* Returns: (nullable): NULL for an unknown id. */
 const SwPipe *sw_catalogue_pipe (const SwCatalogue *catalogue, const char *id);
+const SwBoard *sw_catalogue_board (const SwCatalogue *catalogue, const char *id);
 const SwHook *sw_catalogue_hook (const SwCatalogue *catalogue, const char *id);
 const SwLine *sw_catalogue_line (const SwCatalogue *catalogue, const char *id);
 const SwGoods *sw_catalogue_goods (const SwCatalogue *catalogue, const char *id);
 
-/* All ids of a kind ("pipe", "hook", "line", "goods") in file order. Returns: (transfer
- * container). */
+/* All ids of a kind ("pipe", "board", "hook", "line", "goods") in file order. Returns:
+ * (transfer container) (element-type utf8); empty for an unknown kind.
+ */
 GPtrArray *sw_catalogue_ids (const SwCatalogue *catalogue, const char *kind);
 
 /* Returns: (nullable): the name of a row of that kind. */
