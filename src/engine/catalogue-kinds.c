@@ -19,6 +19,9 @@ static const char *const materials[] = {
   NULL,
 };
 
+static const char
+  *const line_kinds[] = { [SW_LINE_WIRE] = "wire", [SW_LINE_ROPE] = "rope", NULL };
+
 #define TEXT(row, field)                                                                       \
   {                                                                                            \
     .name = #field, .type = SW_FIELD_TEXT, .offset = G_STRUCT_OFFSET (row, field)              \
@@ -68,6 +71,7 @@ static const SwField board_fields[] = {
 static const SwField hook_fields[] = {
   TEXT (SwHook, id),
   TEXT (SwHook, name),
+  TEXT (SwHook, thread),
   FIELD ("diameter", LENGTH, SwHook, diameter_m, 0.001, 0.05),
   FIELD ("hole", LENGTH, SwHook, hole_m, 0.001, 0.06),
   FIELD ("price", PRICE, SwHook, price, 0, 10000),
@@ -79,6 +83,10 @@ static const SwField hook_fields[] = {
 static const SwField line_fields[] = {
   TEXT (SwLine, id),
   TEXT (SwLine, name),
+  { .name = "kind",
+    .type = SW_FIELD_CHOICE,
+    .offset = G_STRUCT_OFFSET (SwLine, kind),
+    .words = line_kinds },
   FIELD ("diameter", LENGTH, SwLine, diameter_m, 0.0005, 0.05),
   FIELD ("break", FORCE, SwLine, break_n, 10, 1e6),
   FIELD ("stiffness", FORCE, SwLine, stiffness_n, 100, 1e9),

@@ -42,6 +42,7 @@ typedef struct {
 
 typedef struct {
   char *id, *name;
+  char *thread;      /* "1/4", "m6": nuts and washers are goods "nut-1/4", "washer-1/4" */
   double diameter_m; /* of the shank */
   double hole_m;     /* clearance hole in the plate */
   double price;      /* a piece */
@@ -50,8 +51,14 @@ typedef struct {
   char *note; /* nullable */
 } SwHook;
 
+typedef enum {
+  SW_LINE_WIRE, /* ends in thimbles and clips */
+  SW_LINE_ROPE, /* knotted */
+} SwLineKind;
+
 typedef struct {
   char *id, *name;
+  SwLineKind kind;
   double diameter_m, break_n, stiffness_n, mass_kg_per_m;
   double price_per_m;
   char *source;

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/catalogue.h"
+#include "engine/design-keys.h"
 #include "engine/error.h"
 
 #include <math.h>
@@ -165,6 +166,97 @@ test_ids_of_the_contract (void)
   g_assert_null (sw_catalogue_pipe (builtin (), NULL));
 }
 
+/* Source: ASME B18.2.8 table 1a, normal fit (Machinery's Handbook, 31st edition: 9/32, 11/32,
+ * 13/32 in, no. 2 drill) and ISO 273 medium series (6.6, 9, 11 mm).
+ */
+static void
+test_hook_holes (void)
+{
+  static const struct {
+    const char *id;
+    double hole_mm;
+  } cases[] = {
+    { "eye-10-24", 5.6134 }, { "eye-1/4", 7.14375 },  { "j-1/4", 7.14375 },
+    { "eye-5/16", 8.73125 }, { "eye-3/8", 10.31875 }, { "eye-m6", 6.6 },
+    { "eye-m8", 9 },         { "eye-m10", 11 },
+  };
+
+  for (guint k = 0; k < G_N_ELEMENTS (cases); k++) {
+    const SwHook *hook = sw_catalogue_hook (builtin (), cases[k].id);
+    g_assert_nonnull (hook);
+    g_assert_cmpfloat_with_epsilon (hook->hole_m * 1000, cases[k].hole_mm, 1e-9);
+  }
+}
+
+static void
+test_hooks_have_their_nuts (void)
+{
+  g_autoptr (GPtrArray) ids = sw_catalogue_ids (builtin (), "hook");
+
+  g_assert_cmpuint (ids->len, >, 0);
+  for (guint i = 0; i < ids->len; i++) {
+    const SwHook *hook = sw_catalogue_hook (builtin (), ids->pdata[i]);
+    g_autofree char *nut = g_strconcat ("nut-", hook->thread, NULL);
+    g_autofree char *washer = g_strconcat ("washer-", hook->thread, NULL);
+    g_assert_nonnull (sw_catalogue_goods (builtin (), nut));
+    g_assert_nonnull (sw_catalogue_goods (builtin (), washer));
+  }
+}
+
+/* Source: MIL-DTL-83420 for 1/8 and 3/16 in 7x19 (2000 and 4200 lbf; 1 lbf = 4.44822 N);
+ * MIL-C-5040H type III, 550 lbf.
+ */
+static void
+test_line_breaks (void)
+{
+  static const struct {
+    const char *id;
+    double break_n;
+  } cases[] = {
+    { "wire-1/8-7x19", 8896.44 },
+    { "wire-3/16-7x19", 18682.5 },
+    { "nylon-550", 2446.52 },
+  };
+
+  for (guint k = 0; k < G_N_ELEMENTS (cases); k++) {
+    const SwLine *line = sw_catalogue_line (builtin (), cases[k].id);
+    g_assert_nonnull (line);
+    g_assert_cmpfloat_with_epsilon (line->break_n / cases[k].break_n, 1, 1e-5);
+  }
+}
+
+/* Source: ALSC PS 20, dry: 2 x 4 is 38 x 89 mm, 2 x 6 is 38 x 140 mm, 2 x 12 is 38 x 286 mm. */
+static void
+test_board_sizes (void)
+{
+  static const struct {
+    const char *id;
+    double width_mm;
+  } cases[] = { { "board-2x4", 89 }, { "board-2x6", 140 }, { "board-2x12", 286 } };
+
+  for (guint k = 0; k < G_N_ELEMENTS (cases); k++) {
+    const SwBoard *board = sw_catalogue_board (builtin (), cases[k].id);
+    g_assert_nonnull (board);
+    g_assert_cmpfloat_with_epsilon (board->width_m * 1000, cases[k].width_mm, 0.5);
+    g_assert_cmpfloat_with_epsilon (board->thickness_m * 1000, 38, 0.5);
+  }
+}
+
+static void
+test_starting_ids_are_known (void)
+{
+  guint seen = 0;
+
+  for (guint i = 0; i < sw_n_keys; i++) {
+    if (sw_keys[i].type != SW_KEY_ID)
+      continue;
+    if (sw_catalogue_name (builtin (), sw_keys[i].kind, sw_keys[i].start_text) == NULL)
+      g_error ("%s: no %s %s", sw_keys[i].path, sw_keys[i].kind, sw_keys[i].start_text);
+    seen++;
+  }
+  g_assert_cmpuint (seen, >=, 6);
+}
+
 static gpointer
 load_cb (gpointer data)
 {
@@ -318,6 +410,14 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/catalogue/clearances of pipe in pipe", test_telescoping_clearances);
   g_test_add_func ("/engine/catalogue/od in millimetres", test_pipe_ods_in_millimetres);
   g_test_add_func ("/engine/catalogue/every promised id is there", test_ids_of_the_contract);
+  g_test_add_func ("/engine/catalogue/hook holes are those of the standards", test_hook_holes);
+  g_test_add_func ("/engine/catalogue/every hook has its nuts and washers",
+                   test_hooks_have_their_nuts);
+  g_test_add_func ("/engine/catalogue/breaking loads are those of the standards",
+                   test_line_breaks);
+  g_test_add_func ("/engine/catalogue/boards have actual sizes", test_board_sizes);
+  g_test_add_func ("/engine/catalogue/every id a design starts with is known",
+                   test_starting_ids_are_known);
   g_test_add_func ("/engine/catalogue/threads share one", test_threads_share_one);
   g_test_add_func ("/engine/catalogue/a row may choose its units", test_units_of_choice);
   for (guint i = 0; i < G_N_ELEMENTS (bad_files); i++) {
