@@ -1,8 +1,341 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/stand.h"
 
+#include "engine/stand-model.h"
+
+#include <math.h>
+
+#define PSF_PER_FT_PA 157.0874606 /* lbf/ft² a foot of depth, in Pa a metre */
+
 const char *const sw_limit_words[] = { "none", "tipping", "sliding", "socket",
                                        "post", "guy",     "stake",   "ring" };
+
+static const struct {
+  double modulus_pa, poisson, yield_pa;
+} materials[] = {
+  [SW_MATERIAL_STEEL_CONDUIT] = { 200e9, 0.30, 207e6 },
+  [SW_MATERIAL_STEEL_PIPE] = { 200e9, 0.30, 207e6 },
+  [SW_MATERIAL_ALUMINIUM] = { 69e9, 0.33, 241e6 },
+  [SW_MATERIAL_PVC] = { 1.40e9, 0.38, 48e6 },
+};
+
+/* IBC table 1806.2, lateral bearing; an unknown soil is taken as the weakest of them. Doubled
+ * for a single pole that may move half an inch (IBC 1806.3.4).
+ */
+static const double soil_psf_per_ft[] = { [SW_SOIL_UNKNOWN] = 100,
+                                          [SW_SOIL_CLAY] = 100,
+                                          [SW_SOIL_SAND] = 150,
+                                          [SW_SOIL_GRAVEL] = 200 };
+
+double
+sw_material_modulus (SwMaterial material)
+{
+  return materials[material].modulus_pa;
+}
+
+double
+sw_material_yield (SwMaterial material)
+{
+  return materials[material].yield_pa;
+}
+
+/* An unknown pipe gives NAN everywhere. */
+static SwTube
+tube_of (const SwPipe *pipe)
+{
+  if (pipe == NULL)
+    return (SwTube){ NAN, NAN, NAN, NAN, NAN };
+  double inner_m = pipe->od_m - 2 * pipe->wall_m;
+  double second_m4 = G_PI / 64 * (pow (pipe->od_m, 4) - pow (inner_m, 4));
+  double e = materials[pipe->material].modulus_pa, nu = materials[pipe->material].poisson;
+  return (SwTube){ e * second_m4,
+                   e / (2 * (1 + nu)) * 2 * second_m4,
+                   second_m4 / (pipe->od_m / 2),
+                   materials[pipe->material].yield_pa,
+                   pipe->mass_kg_per_m };
+}
+
+gboolean
+sw_model_on_foot (const SwStandModel *model)
+{
+  return model->design->stand.foot != SW_FOOT_SOCKET;
+}
+
+gboolean
+sw_model_in_socket (const SwStandModel *model)
+{
+  return !sw_model_on_foot (model);
+}
+
+gboolean
+sw_model_ring_on_foot (const SwStandModel *model)
+{
+  return model->design->stand.ring_held_by == SW_HELD_BY_FOOT;
+}
+
+gboolean
+sw_model_guyed (const SwStandModel *model)
+{
+  return model->design->guys.count >= 3 && model->design->guys.height_m > 0 &&
+         model->design->guys.radius_m > 0;
+}
+
+/* The ring's share pushes the foot, not the post; the side pull is internal when the ring hangs
+ * on the foot. */
+static SwPostLoad
+load_at (const SwStandModel *model, double square)
+{
+  const SwShape *shape = &model->design->shape;
+  double half_n = square * model->wind->strips_n / 2;
+
+  return (SwPostLoad){
+    .crown_n = half_n + (sw_model_ring_on_foot (model) ? 0 : model->side_n),
+    .crown_m = shape->crown_height_m,
+    .star_n = square * model->wind->topper_n,
+    .star_m =
+      shape->crown_height_m + model->design->topper.stub_m + model->design->topper.height_m / 2,
+    .post_n = square * model->wind->post_n,
+    .ring_n = sw_model_ring_on_foot (model) ? half_n : 0,
+    .ring_m = shape->ring_height_m,
+  };
+}
+
+static double
+shear_at (const SwStandModel *model, double square)
+{
+  return square * model->wind->base_shear_n;
+}
+
+static double
+moment_at (const SwStandModel *model, double square)
+{
+  return square * model->wind->wind_moment_nm + model->wind->base_moment_nm -
+         model->wind->wind_moment_nm;
+}
+
+double
+sw_model_over (double strength, double demand)
+{
+  return demand <= 0 ? INFINITY : strength / demand; /* NAN stays NAN */
+}
+
+double
+sw_model_tipping (const SwStandModel *model, double square)
+{
+  return sw_model_over (model->foot_mass_kg * SW_GRAVITY * model->lever_m,
+                        moment_at (model, square));
+}
+
+double
+sw_model_sliding (const SwStandModel *model, double square)
+{
+  return sw_model_over (model->design->stand.friction * model->foot_mass_kg * SW_GRAVITY,
+                        shear_at (model, square));
+}
+
+double
+sw_model_post_stress (const SwStandModel *model, double square)
+{
+  return moment_at (model, square) / model->post.section_m3;
+}
+
+double
+sw_model_socket_needed (const SwStandModel *model, double square)
+{
+  double force_n =
+    shear_at (model, square) + (sw_model_ring_on_foot (model) ? 0 : model->side_n);
+  double soil = 2 * soil_psf_per_ft[model->design->site.soil] * PSF_PER_FT_PA;
+
+  if (!(force_n > 0))
+    return 0;
+  return sw_socket_depth (force_n,
+                          moment_at (model, square) / force_n,
+                          model->design->stand.socket_diameter_m,
+                          soil);
+}
+
+SwGuyAnswer
+sw_model_guys (const SwStandModel *model, double square)
+{
+  const SwGuys *guys = &model->design->guys;
+  SwGuyRig rig = { guys->count,       guys->height_m,     guys->radius_m,
+                   guys->stiffness_n, guys->pretension_n, model->guys_pulling };
+  SwPostLoad load = load_at (model, square);
+
+  return sw_guyed_post (&load, &rig, model->post.ei);
+}
+
+static SwStripLine
+line_of (const SwStandModel *model)
+{
+  const SwStrip *strip = &model->design->strip;
+  double longest_m = strip->tie_length_m * (strip->tie_stretch_max - 1);
+  double stretched_m = strip->tie_n_per_m > 0 ? strip->tension_n / strip->tie_n_per_m : 0;
+
+  return (SwStripLine){ strip->tension_n,
+                        strip->tie_n_per_m,
+                        MAX (longest_m - stretched_m, 0),
+                        model->cone->slant_m };
+}
+
+/* The strip that faces the wind broadside. */
+double
+sw_model_strip_tension (const SwStandModel *model, double square)
+{
+  SwStripLine line = line_of (model);
+  double wind_n_per_m =
+    square * model->wind->pressure_pa * SW_WIND_CF_STRIP * model->design->strip.width_m;
+
+  return sw_strip_tension (&line, wind_n_per_m);
+}
+
+static SwRingAnswer
+ring_at (const SwStandModel *model, double tension_n)
+{
+  const SwStand *setup = &model->design->stand;
+  const SwShape *shape = &model->design->shape;
+  gboolean arc = setup->ring_span == SW_SPAN_ARC && shape->coverage_deg < 360;
+  double span_deg = arc ? shape->coverage_deg : 360;
+  double length_m = shape->ring_radius_m * span_deg * G_PI / 180;
+  double up_n = tension_n * cos (model->cone->lean_deg * G_PI / 180) * shape->strip_count;
+  SwRingLoad load = { shape->ring_radius_m, model->ring.ei,   model->ring.gj,
+                      up_n / length_m,      setup->ring_ties, span_deg };
+  SwRingAnswer answer;
+
+  sw_ring_statics (&load, &answer);
+  return answer;
+}
+
+/* Bending alone: where a ring bends most, at a tie, it is not twisted. */
+static double
+ring_stress (const SwStandModel *model, const SwRingAnswer *answer)
+{
+  return answer->moment_nm / model->ring.section_m3;
+}
+
+static double
+foot_mass_kg (const SwStandModel *model)
+{
+  const SwDesign *design = model->design;
+  const SwShape *shape = &design->shape;
+  double strips_kg = shape->strip_count * design->strip.mass_kg_per_m * model->cone->slant_m;
+  double star_kg = design->topper.kind == SW_TOPPER_STAR ? design->topper.mass_kg : 0;
+  double mass = design->stand.ballast_kg + model->post.mass_kg_per_m * shape->crown_height_m +
+                design->crown.mass_kg + star_kg + strips_kg;
+
+  if (sw_model_ring_on_foot (model))
+    mass += model->ring.mass_kg_per_m * 2 * G_PI * shape->ring_radius_m *
+            (design->stand.ring_span == SW_SPAN_ARC ? shape->coverage_deg / 360 : 1);
+  return mass;
+}
+
+static void
+set_foot (SwSupport *support, const SwStandModel *model)
+{
+  const SwDesign *design = model->design;
+  double down_n = design->shape.strip_count * design->strip.tension_n *
+                  cos (model->cone->lean_deg * G_PI / 180);
+
+  support->foot_mass_kg = support->foot_lever_m = support->tipping_factor = NAN;
+  support->tipping_factor_held = support->sliding_factor = support->socket_depth_needed_m = NAN;
+  if (sw_model_in_socket (model)) {
+    support->socket_depth_needed_m = sw_model_socket_needed (model, 1);
+    return;
+  }
+  support->foot_mass_kg = model->foot_mass_kg;
+  support->foot_lever_m = model->lever_m;
+  support->tipping_factor = sw_model_tipping (model, 1);
+  support->sliding_factor = sw_model_sliding (model, 1);
+  if (!sw_model_ring_on_foot (model))
+    support->tipping_factor_held =
+      support->tipping_factor + sw_model_over (down_n * model->lever_m, moment_at (model, 1));
+}
+
+/* A mass on a cantilever: √(3EI/mL³)/2π; of the post itself 33/140 count (Rayleigh; Thomson,
+ * Theory of Vibration). */
+static double
+first_frequency (const SwStandModel *model)
+{
+  const SwDesign *design = model->design;
+  double l = design->shape.crown_height_m;
+  double star_kg = design->topper.kind == SW_TOPPER_STAR ? design->topper.mass_kg : 0;
+  double strips_kg =
+    design->shape.strip_count * design->strip.mass_kg_per_m * model->cone->slant_m / 2;
+  double mass =
+    design->crown.mass_kg + star_kg + strips_kg + 33.0 / 140 * model->post.mass_kg_per_m * l;
+
+  return sqrt (3 * model->post.ei / (mass * l * l * l)) / (2 * G_PI);
+}
+
+static void
+set_post (SwSupport *support, const SwStandModel *model)
+{
+  SwPostLoad load = load_at (model, 1);
+
+  support->post_stress_pa = sw_model_post_stress (model, 1);
+  support->post_factor = sw_model_over (model->post.yield_pa, support->post_stress_pa);
+  support->tip_deflection_m = sw_post_deflection (&load, model->post.ei, load.crown_m);
+  support->side_pull_n = model->side_n;
+  support->first_hz = first_frequency (model);
+}
+
+static void
+set_guys (SwSupport *support, const SwStandModel *model)
+{
+  const SwGuys *guys = &model->design->guys;
+
+  support->guy_tension_n = support->guy_factor = support->stake_factor = NAN;
+  support->guyed_post_stress_pa = support->guyed_base_shear_n = NAN;
+  if (!sw_model_guyed (model))
+    return;
+  SwGuyAnswer answer = sw_model_guys (model, 1);
+  support->guy_tension_n = answer.tension_n;
+  support->guy_factor = sw_model_over (guys->break_n * guys->end_efficiency, answer.tension_n);
+  support->stake_factor = sw_model_over (guys->stake_hold_n, answer.tension_n);
+  support->guyed_post_stress_pa = answer.post_moment_nm / model->post.section_m3;
+  support->guyed_base_shear_n = answer.base_shear_n;
+}
+
+static void
+set_ring (SwSupport *support, const SwStandModel *model)
+{
+  const SwRingAnswer *still = &model->ring_still;
+  double still_n = model->design->strip.tension_n;
+
+  support->strip_tension_n = sw_model_strip_tension (model, 1);
+  double more = still_n > 0 ? support->strip_tension_n / still_n : NAN;
+  support->ring_lift_m = still->lift_m;
+  support->ring_stress_pa = ring_stress (model, still);
+  support->ring_tie_n = still->tie_n;
+  support->ring_tie_gust_n = still->tie_n * more;
+  support->ring_stress_gust_pa = support->ring_stress_pa * more;
+}
+
+/* Forces at no wind can't be scaled: the limits then start from a breath of wind. */
+static SwWind
+wind_to_scale (const SwWind *wind,
+               SwDesign *design,
+               const SwCone *cone,
+               const SwCatalogue *catalogue)
+{
+  SwWind scaled = *wind;
+
+  if (design->site.gust_mps >= 1)
+    return scaled;
+  design->site.gust_mps = 1;
+  sw_wind_init (&scaled, design, cone, catalogue);
+  return scaled;
+}
+
+static void
+set_at_gust (SwSupport *support, const SwStandModel *model)
+{
+  set_foot (support, model);
+  set_post (support, model);
+  set_guys (support, model);
+  set_ring (support, model);
+}
+
 gboolean
 sw_support_init (SwSupport *support,
                  const SwDesign *design,
@@ -11,6 +344,25 @@ sw_support_init (SwSupport *support,
                  const SwCatalogue *catalogue,
                  GError **error)
 {
-  *support = (SwSupport){ .gust_limit_mps = 17 };
+  const SwStand *setup = &design->stand;
+  SwStandModel model = { .design = design,
+                         .cone = cone,
+                         .wind = wind,
+                         .post = tube_of (sw_catalogue_pipe (catalogue, setup->post)),
+                         .ring = tube_of (sw_catalogue_pipe (catalogue, setup->ring_pipe)),
+                         .side_n = sw_wind_side_pull (design, cone),
+                         .lever_m = (setup->arm_m + setup->arm_width_m / 2) / sqrt (2) };
+
+  *support = (SwSupport){ 0 };
+  model.foot_mass_kg = foot_mass_kg (&model);
+  model.ring_still = ring_at (&model, design->strip.tension_n);
+  model.guys_pulling =
+    sw_model_guyed (&model) ? sw_guy_least_pulling (design->guys.count) : NAN;
+  set_at_gust (support, &model);
+  g_autoptr (SwDesign) breath = sw_design_copy (design);
+  SwWind scaled = wind_to_scale (wind, breath, cone, catalogue);
+  model.design = breath;
+  model.wind = &scaled;
+  sw_gust_limits (support, &model);
   return TRUE;
 }

@@ -2,10 +2,21 @@
 /* stand.h: what holds the tree up and what it can stand: foot, post, guys, socket, ring.
  *
  * What does not apply is NAN. Factors are strength over demand; needed: tipping, sliding,
- * post 1.5, rope 3, stake 2.
+ * post 1.5 (customary for overturning in building codes), rope 3, stakes and ring ties 2 (soil
+ * scatter; our own choice). The foot's mass is all that stands on it: ballast, post up to the
+ * crown, crown, star, strips (they hang from the crown), and the ring when it is tied to the
+ * foot. The boards' own weight is left out, on the safe side. Assumed  yield of conduit 207 MPa
+ * (30 ksi: conduit standards give none) and of schedule 40 pipe 207 MPa (ASTM A53 type F);
+ *          6061-T6 241 MPa; PVC 48 MPa. E: steel 200, aluminium 69, PVC over a season 1.40 GPa.
  */
 #pragma once
+#include "engine/post-statics.h"
 #include "engine/wind.h"
+
+#define SW_FACTOR_NEEDED 1.5 /* tipping, sliding, post */
+#define SW_FACTOR_ROPE 3.0
+#define SW_FACTOR_STAKE 2.0
+#define SW_GUST_MOST_MPS 150.0
 
 typedef enum {
   SW_LIMIT_NONE,
@@ -24,6 +35,8 @@ typedef struct {
   double foot_mass_kg, foot_lever_m, tipping_factor, tipping_factor_held, sliding_factor;
   double post_stress_pa, post_factor, tip_deflection_m;
   double guy_tension_n, guy_factor, stake_factor;
+  double guyed_post_stress_pa,
+    guyed_base_shear_n; /* worse of pinned and fixed base; pinned base */
   double socket_depth_needed_m, side_pull_n, strip_tension_n, first_hz;
   double ring_lift_m, ring_stress_pa, ring_tie_n, ring_tie_gust_n, ring_stress_gust_pa;
   double gust_limit_unguyed_mps, gust_limit_guyed_mps, gust_limit_mps;
@@ -38,3 +51,7 @@ gboolean sw_support_init (SwSupport *support,
                           const SwWind *wind,
                           const SwCatalogue *catalogue,
                           GError **error);
+
+/* Young's modulus, and the yield the checks assume. */
+double sw_material_modulus (SwMaterial material);
+double sw_material_yield (SwMaterial material);

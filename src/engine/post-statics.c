@@ -1,0 +1,162 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "engine/post-statics.h"
+
+#include <math.h>
+
+/* Hooks, strip and ring give a little even when the tie is as long as it goes: 0.2 % of the
+ * strip, our own judgement, no source. Without it a gust on a tight line would give any
+ * tension.
+ */
+#define LEAST_GIVE 0.002
+
+double
+sw_post_shear (const SwPostLoad *load)
+{
+  return load->crown_n + load->star_n + load->post_n + load->ring_n;
+}
+
+double
+sw_post_moment (const SwPostLoad *load)
+{
+  return load->crown_n * load->crown_m + load->star_n * load->star_m +
+         load->post_n * load->crown_m / 2 + load->ring_n * load->ring_m;
+}
+
+double
+sw_post_moment_above (const SwPostLoad *load, double height_m)
+{
+  double above = MAX (load->crown_m - height_m, 0);
+
+  return load->crown_n * above + load->star_n * MAX (load->star_m - height_m, 0) +
+         load->post_n / load->crown_m * above * above / 2;
+}
+
+/* A force at b bends the cantilever at x ≤ b by F·x²(3b − x)/6EI; an even load w over L by
+ * w·x²(6L² − 4Lx + x²)/24EI. */
+double
+sw_post_deflection (const SwPostLoad *load, double ei, double height_m)
+{
+  double x = MIN (height_m, load->crown_m), l = load->crown_m;
+  double forces = load->crown_n * (3 * l - x) + load->star_n * (3 * load->star_m - x);
+
+  return x * x * (forces / 6 + load->post_n / l * (6 * l * l - 4 * l * x + x * x) / 24) / ei;
+}
+
+double
+sw_guy_worst_share (int count)
+{
+  return count == 3 ? 1 / cos (G_PI / 6) : 1;
+}
+
+double
+sw_guy_least_pulling (int count)
+{
+  double least = G_MAXDOUBLE;
+
+  for (int i = 0; i <= 60; i++) {
+    double wind = i * G_PI / 60 / count * 2, sum = 0;
+    for (int guy = 0; guy < count; guy++) {
+      double along = cos (2 * G_PI * guy / count - wind);
+      sum += along > 1e-9 ? along * along : 0;
+    }
+    least = MIN (least, sum);
+  }
+  return least;
+}
+
+/* Between the pinned base and the guys the post is a simple beam under its own wind. */
+static double
+span_moment (const SwPostLoad *load, const SwGuyRig *rig, double base_n)
+{
+  double w = load->post_n / load->crown_m, height = MIN (rig->height_m, load->crown_m);
+
+  if (!(w > 0))
+    return fabs (base_n) * height;
+  double x = CLAMP (base_n / w, 0, height);
+  return fabs (base_n * x - w * x * x / 2);
+}
+
+static double
+fixed_base_moment (const SwPostLoad *load, const SwGuyRig *rig, double ei, double cos_guy)
+{
+  double length = hypot (rig->height_m, rig->radius_m);
+  double stiffness = rig->stiffness_n / length * cos_guy * cos_guy * rig->pulling;
+  double free_m = sw_post_deflection (load, ei, rig->height_m);
+  double prop_n = free_m / (1 / stiffness + pow (rig->height_m, 3) / (3 * ei));
+
+  return sw_post_moment (load) - prop_n * rig->height_m;
+}
+
+SwGuyAnswer
+sw_guyed_post (const SwPostLoad *load, const SwGuyRig *rig, double ei)
+{
+  double cos_guy = rig->radius_m / hypot (rig->height_m, rig->radius_m);
+  double held_n =
+    sw_post_moment (load) / rig->height_m; /* pinned base: all moment goes to the guys */
+  double worst_n = sw_guy_worst_share (rig->count) * held_n / cos_guy;
+  double tight_n = rig->pretension_n + 2 * held_n / (rig->count * cos_guy);
+  SwGuyAnswer answer = { .tension_n = MAX (worst_n, tight_n) };
+
+  answer.base_shear_n = fabs (sw_post_shear (load) - held_n);
+  answer.base_moment_nm = fixed_base_moment (load, rig, ei, cos_guy);
+  double pinned = MAX (sw_post_moment_above (load, rig->height_m),
+                       span_moment (load, rig, sw_post_shear (load) - held_n));
+  answer.post_moment_nm = MAX (pinned, fabs (answer.base_moment_nm));
+  return answer;
+}
+
+double
+sw_socket_depth (double force_n, double height_m, double diameter_m, double soil_pa_per_m)
+{
+  double depth = 0.5;
+
+  if (!(force_n > 0))
+    return 0;
+  /* S1 is the soil's strength at a third of the depth: both sides know the depth, so it is
+   * found by bisection on a rising function. */
+  double low = 0, high = 100;
+  for (int i = 0; i < 200 && high - low > 1e-13 * high; i++) {
+    depth = (low + high) / 2;
+    double a = 2.34 * force_n / (soil_pa_per_m * depth / 3 * diameter_m);
+    double needed = 0.5 * a * (1 + sqrt (1 + 4.36 * height_m / a));
+    if (needed > depth)
+      low = depth;
+    else
+      high = depth;
+  }
+  return (low + high) / 2;
+}
+
+/* The one real root above T0 of T²(T − T0) = c. */
+static double
+cubic_root (double still_n, double c)
+{
+  double t = MAX (still_n, cbrt (c)) + still_n / 3;
+
+  for (int i = 0; i < 100; i++) {
+    double step = (t * t * (t - still_n) - c) / (t * (3 * t - 2 * still_n));
+    t -= step;
+    if (fabs (step) <= 1e-14 * t)
+      break;
+  }
+  return t;
+}
+
+double
+sw_strip_tension (const SwStripLine *line, double wind_n_per_m)
+{
+  double excess = wind_n_per_m * wind_n_per_m * pow (line->slant_m, 3) /
+                  24; /* times 1/T²: the bow's extra length */
+  double elastic_n = 0;
+
+  if (!(excess > 0))
+    return line->still_n;
+  if (line->tie_n_per_m > 0) {
+    elastic_n = cubic_root (line->still_n, line->tie_n_per_m * excess);
+    if (elastic_n - line->still_n <= line->tie_n_per_m * line->give_m)
+      return elastic_n;
+  }
+  /* Never softer than the tie was; never more bowed than its last give lets it. */
+  double tight_n = sqrt (excess / MAX (line->give_m + LEAST_GIVE * line->slant_m, 1e-6));
+  return MAX (MAX (elastic_n, tight_n), line->still_n);
+}
