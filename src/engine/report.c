@@ -1,18 +1,329 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/report.h"
 
-JsonNode *
-sw_report_to_json (const SwSolution *solution)
-{
-  return json_node_new (JSON_NODE_NULL);
-}
-char *
-sw_report_to_text (const SwSolution *solution)
-{
-  return g_strdup ("");
-}
+#include "engine/json-text.h"
+#include "engine/results.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Rows of lists, whose keys `basis` explains too. */
+static const SwBasis list_basis[] = {
+  { "marks.strip", "number of the strip", "count" },
+  { "marks.azimuth_deg",
+    "closed: facing + 180 + (i − 1)·360/N; open: facing − coverage/2 + (i − 1)·coverage/(N − "
+    "1)",
+    "plane geometry" },
+  { "marks.arc_m",
+    "(ring_radius + OD/2)·angle from strip 1",
+    "plane geometry, outer face of the pipe" },
+  { "marks.chord_m", "2·(ring_radius + OD/2)·sin (step/2)", "plane geometry" },
+  { "crown.strip", "number of the strip", "count" },
+  { "crown.x_m", "(crown_radius − hook_reach)·sin (azimuth)", "plane geometry" },
+  { "crown.y_m", "−(crown_radius − hook_reach)·cos (azimuth)", "plane geometry" },
+  { "as_built.perimeter_m",
+    "∫√(ρ² + ρ′²) dφ of the periodic cubic spline through the points",
+    "Gauss–Legendre; periodic spline" },
+  { "as_built.marks.strip", "number of the strip", "count" },
+  { "as_built.marks.arc_m",
+    "perimeter·(i − 1)/N; open: the length from strip 1 to strip N·(i − 1)/(N − 1)",
+    "equal arc lengths" },
+  { "as_built.marks.azimuth_deg",
+    "where the length along the curve is arc_m",
+    "root of the arc length" },
+  { "as_built.marks.radius_m", "ρ (azimuth), outer face", "periodic spline" },
+  { "as_built.marks.slant_m",
+    "distance from the strip's hook to its tie point",
+    "plane geometry" },
+  { "as_built.marks.tail_m", "slant − lead − run", "plane geometry" },
+  { "data.rows.port", "number of the port", "count" },
+  { "data.rows.first_strip", "first strip on the port, 0 = the star", "count" },
+  { "data.rows.last_strip", "last strip on the port", "count" },
+  { "data.rows.pixels", "lit pixels on the port", "count" },
+  { "data.rows.first_universe", "each port begins a universe", "ANSI E1.31" },
+  { "data.rows.last_universe",
+    "first + ⌈(pixels + skipped)/pixels_per_universe⌉ − 1",
+    "ANSI E1.31" },
+  { "cuts",
+    "fewest bars with the sum of pieces + kerfs ≤ stock",
+    "Gilmore & Gomory, Operations Research 9 (1961)" },
+  { "bom",
+    "quantity with spares; total = quantity·unit_price; to_buy in whole packs",
+    "count; prices are own estimates" },
+  { "cost.total", "Σ to_pay", "sum" },
+};
+
 const SwBasis *
 sw_basis_find (const char *key)
 {
+  for (guint i = 0; i < G_N_ELEMENTS (list_basis); i++) {
+    if (strcmp (list_basis[i].key, key) == 0)
+      return &list_basis[i];
+  }
   return NULL;
+}
+
+static JsonNode *
+take_object (JsonObject *object)
+{
+  JsonNode *node = json_node_init_object (json_node_alloc (), object);
+
+  json_object_unref (object);
+  return node;
+}
+
+static void
+add_number (JsonObject *object, const char *name, double value)
+{
+  if (isfinite (value))
+    json_object_set_double_member (object, name, value);
+}
+
+static JsonObject *
+child (JsonObject *object, const char *name)
+{
+  if (!json_object_has_member (object, name))
+    json_object_set_object_member (object, name, json_object_new ());
+  return json_object_get_object_member (object, name);
+}
+
+static void
+add_result (JsonObject *root, const SwResult *result, const SwSolution *solution)
+{
+  g_auto (GStrv) parts = g_strsplit (result->key, ".", -1);
+  double value = sw_result_value (result, solution);
+  JsonObject *object = root;
+  guint last = g_strv_length (parts) - 1;
+
+  if (isnan (value))
+    return;
+  for (guint i = 0; i < last; i++)
+    object = child (object, parts[i]);
+  if (result->type == SW_RESULT_NUMBER)
+    json_object_set_double_member (object, parts[last], value);
+  else if (result->type == SW_RESULT_WHOLE)
+    json_object_set_int_member (object, parts[last], (gint64) value);
+  else if (result->type == SW_RESULT_FLAG)
+    json_object_set_boolean_member (object, parts[last], value > 0);
+  else
+    json_object_set_string_member (object, parts[last], sw_limit_words[(int) value]);
+}
+
+static JsonArray *
+marks_array (const SwSolution *solution)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < solution->marks->len; i++) {
+    const SwRingMark *mark = &g_array_index (solution->marks, SwRingMark, i);
+    JsonObject *row = json_object_new ();
+    json_object_set_int_member (row, "strip", i + 1);
+    json_object_set_double_member (row, "azimuth_deg", mark->azimuth_deg);
+    json_object_set_double_member (row, "arc_m", mark->arc_m);
+    add_number (row, "chord_m", mark->chord_m);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static JsonArray *
+crown_array (const SwSolution *solution)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < solution->crown->len; i++) {
+    const SwHole *hole = &g_array_index (solution->crown, SwHole, i);
+    JsonObject *row = json_object_new ();
+    json_object_set_int_member (row, "strip", i + 1);
+    json_object_set_double_member (row, "x_m", hole->x_m);
+    json_object_set_double_member (row, "y_m", hole->y_m);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static JsonObject *
+as_built_object (const SwAsBuilt *as_built)
+{
+  JsonObject *object = json_object_new ();
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < as_built->marks->len; i++) {
+    const SwAsBuiltMark *mark = &g_array_index (as_built->marks, SwAsBuiltMark, i);
+    JsonObject *row = json_object_new ();
+    json_object_set_int_member (row, "strip", i + 1);
+    json_object_set_double_member (row, "arc_m", mark->arc_m);
+    json_object_set_double_member (row, "azimuth_deg", mark->azimuth_deg);
+    json_object_set_double_member (row, "radius_m", mark->radius_m);
+    json_object_set_double_member (row, "slant_m", mark->slant_m);
+    json_object_set_double_member (row, "tail_m", mark->tail_m);
+    json_array_add_object_element (list, row);
+  }
+  json_object_set_double_member (object, "perimeter_m", as_built->perimeter_m);
+  json_object_set_array_member (object, "marks", list);
+  return object;
+}
+
+static JsonArray *
+ports_array (const SwSolution *solution)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < solution->data.rows->len; i++) {
+    const SwPort *port = &g_array_index (solution->data.rows, SwPort, i);
+    JsonObject *row = json_object_new ();
+    json_object_set_int_member (row, "port", port->port);
+    json_object_set_int_member (row, "first_strip", port->first_strip);
+    json_object_set_int_member (row, "last_strip", port->last_strip);
+    json_object_set_int_member (row, "pixels", port->pixels);
+    json_object_set_int_member (row, "first_universe", port->first_universe);
+    json_object_set_int_member (row, "last_universe", port->last_universe);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static JsonArray *
+pieces_array (const SwCutPlan *plan)
+{
+  JsonArray *bars = json_array_new ();
+
+  for (guint i = 0; i < plan->bars->len; i++) {
+    const GArray *bar = plan->bars->pdata[i];
+    JsonArray *pieces = json_array_new ();
+    for (guint j = 0; j < bar->len; j++)
+      json_array_add_double_element (pieces, g_array_index (bar, double, j));
+    json_array_add_array_element (bars, pieces);
+  }
+  return bars;
+}
+
+static JsonArray *
+cuts_array (const SwSolution *solution)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < solution->cuts->len; i++) {
+    const SwCutPlan *plan = solution->cuts->pdata[i];
+    JsonObject *row = json_object_new ();
+    if (plan->stock != NULL)
+      json_object_set_string_member (row, "stock", plan->stock);
+    json_object_set_double_member (row, "stock_m", plan->stock_m);
+    json_object_set_double_member (row, "kerf_m", plan->kerf_m);
+    json_object_set_int_member (row, "bars", plan->bars->len);
+    json_object_set_array_member (row, "pieces", pieces_array (plan));
+    json_object_set_double_member (row, "waste_m", plan->waste_m);
+    json_object_set_boolean_member (row, "optimal", plan->optimal);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static JsonArray *
+bom_array (const SwSolution *solution)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < solution->bom->len; i++) {
+    const SwPart *part = &g_array_index (solution->bom, SwPart, i);
+    JsonObject *row = json_object_new ();
+    json_object_set_string_member (row, "id", part->id);
+    json_object_set_string_member (row, "name", part->name);
+    json_object_set_string_member (row, "group", part->group);
+    json_object_set_double_member (row, "quantity", part->quantity);
+    json_object_set_string_member (row, "unit", part->unit);
+    json_object_set_double_member (row, "unit_price", part->unit_price);
+    json_object_set_double_member (row, "total", part->total);
+    json_object_set_double_member (row, "have", part->have);
+    json_object_set_double_member (row, "pack", part->pack);
+    json_object_set_double_member (row, "to_buy", part->to_buy);
+    json_object_set_double_member (row, "to_pay", part->to_pay);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static void
+add_remedy (JsonObject *row, const SwFinding *finding)
+{
+  if (finding->remedy_key == NULL)
+    return;
+  JsonObject *remedy = json_object_new ();
+  json_object_set_string_member (remedy, "key", finding->remedy_key);
+  json_object_set_double_member (remedy, "value", finding->remedy_value);
+  json_object_set_object_member (row, "remedy", remedy);
+}
+
+static JsonArray *
+findings_array (const SwSolution *solution)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < solution->findings->len; i++) {
+    const SwFinding *finding = &g_array_index (solution->findings, SwFinding, i);
+    g_autofree char *text = sw_finding_text (finding, solution->design, &sw_language_english);
+    JsonObject *row = json_object_new ();
+    json_object_set_string_member (row, "level", sw_level_words[finding->level]);
+    json_object_set_string_member (row, "code", finding->code);
+    json_object_set_string_member (row, "text", text);
+    json_object_set_string_member (row, "key", finding->key);
+    add_remedy (row, finding);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static void
+add_basis_line (JsonObject *basis, const char *key, const char *formula, const char *source)
+{
+  g_autofree char *line = g_strdup_printf ("%s; %s", formula, source);
+
+  json_object_set_string_member (basis, key, line);
+}
+
+static JsonObject *
+basis_object (const SwSolution *solution)
+{
+  JsonObject *basis = json_object_new ();
+
+  for (guint i = 0; i < sw_n_results; i++) {
+    if (!isnan (sw_result_value (&sw_results[i], solution)))
+      add_basis_line (basis, sw_results[i].key, sw_results[i].formula, sw_results[i].source);
+  }
+  for (guint i = 0; i < G_N_ELEMENTS (list_basis); i++) {
+    if (solution->as_built != NULL || !g_str_has_prefix (list_basis[i].key, "as_built."))
+      add_basis_line (basis, list_basis[i].key, list_basis[i].formula, list_basis[i].source);
+  }
+  return basis;
+}
+
+static void
+add_cost (JsonObject *root, const SwSolution *solution)
+{
+  JsonObject *cost = child (root, "cost");
+
+  json_object_set_double_member (cost, "total", solution->cost_to_pay);
+  json_object_set_string_member (cost, "currency", solution->design->prices.currency);
+}
+
+JsonNode *
+sw_report_to_json (const SwSolution *solution)
+{
+  JsonObject *root = json_object_new ();
+
+  json_object_set_string_member (root, "title", solution->design->title);
+  child (root, "geometry");
+  json_object_set_array_member (root, "marks", marks_array (solution));
+  json_object_set_array_member (root, "crown", crown_array (solution));
+  if (solution->as_built != NULL)
+    json_object_set_object_member (root, "as_built", as_built_object (solution->as_built));
+  for (guint i = 0; i < sw_n_results; i++)
+    add_result (root, &sw_results[i], solution);
+  json_object_set_array_member (child (root, "data"), "rows", ports_array (solution));
+  json_object_set_array_member (root, "cuts", cuts_array (solution));
+  json_object_set_array_member (root, "bom", bom_array (solution));
+  add_cost (root, solution);
+  json_object_set_array_member (root, "findings", findings_array (solution));
+  json_object_set_object_member (root, "basis", basis_object (solution));
+  return take_object (root);
 }

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/part-item.h"
+
+/* The texts of a part are borrowed from the catalogue, which outlives every window. */
+struct _SwPartItem {
+  GObject parent_instance;
+  SwPart part;
+};
+
+G_DEFINE_FINAL_TYPE (SwPartItem, sw_part_item, G_TYPE_OBJECT)
+
+static void
+sw_part_item_class_init (SwPartItemClass *klass)
+{
+}
+
+static void
+sw_part_item_init (SwPartItem *self)
+{
+}
+
+SwPartItem *
+sw_part_item_new (const SwPart *part)
+{
+  SwPartItem *self = g_object_new (SW_TYPE_PART_ITEM, NULL);
+
+  self->part = *part;
+  return self;
+}
+
+const SwPart *
+sw_part_item_get (SwPartItem *self)
+{
+  g_return_val_if_fail (SW_IS_PART_ITEM (self), NULL);
+  return &self->part;
+}
+
+GListStore *
+sw_part_items_new (const SwSolution *solution)
+{
+  GListStore *store = g_list_store_new (SW_TYPE_PART_ITEM);
+
+  for (guint i = 0; i < solution->bom->len; i++) {
+    g_autoptr (SwPartItem) item = sw_part_item_new (&g_array_index (solution->bom, SwPart, i));
+    g_list_store_append (store, item);
+  }
+  return store;
+}
