@@ -22,7 +22,8 @@ typedef struct {
   double od_m, wall_m;
   double id_m; /* OD − 2·wall; PVC: the published mean, its wall being a minimum */
   double mass_kg_per_m;
-  double stock_m; /* usual length as sold */
+  double stock_m;    /* usual length as sold */
+  double cut_step_m; /* shops also cut it to a multiple of this; 0 = whole lengths only */
   double price_per_m;
   char *source;
   char *note; /* nullable: where sources disagree */

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/solution.h"
 
+#include "engine/cuts.h"
+
 /* SwSolution lives behind g_atomic_rc_box, like the design. */
 
 static void
@@ -71,8 +73,9 @@ solve (SwSolution *solution, GError **error)
                                                               error);
 }
 
-SwSolution *
-sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
+/* All but the cuts, and what follows from them. */
+static SwSolution *
+solution_start (SwDesign *design, const SwCatalogue *catalogue, GError **error)
 {
   if (!sw_design_check (design, error))
     return NULL;
@@ -80,13 +83,32 @@ sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
   g_autoptr (SwSolution) solution = g_atomic_rc_box_new0 (SwSolution);
   solution->design = sw_design_ref (design);
   solution->catalogue = catalogue;
-  if (!solve (solution, error))
+  return solve (solution, error) ? g_steal_pointer (&solution) : NULL;
+}
+
+/* Takes `cuts`, which may be NULL after an error. */
+static SwSolution *
+solution_finish (SwSolution *started, GPtrArray *cuts)
+{
+  g_autoptr (SwSolution) solution = started;
+
+  if (cuts == NULL)
     return NULL;
-  solution->cuts = g_ptr_array_new ();
+  solution->cuts = cuts;
   solution->bom = sw_bom_new (solution);
   solution->cost_to_pay = sw_bom_to_pay (solution->bom);
   solution->findings = sw_findings_new (solution);
   return g_steal_pointer (&solution);
+}
+
+SwSolution *
+sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
+{
+  SwSolution *solution = solution_start (design, catalogue, error);
+
+  if (solution == NULL)
+    return NULL;
+  return solution_finish (solution, sw_cuts_new (design, catalogue, error));
 }
 
 SwSolution *
@@ -95,5 +117,9 @@ sw_solution_new_with_cuts (SwDesign *design,
                            GCancellable *cancellable,
                            GError **error)
 {
-  return sw_solution_new (design, catalogue, error);
+  SwSolution *solution = solution_start (design, catalogue, error);
+
+  if (solution == NULL)
+    return NULL;
+  return solution_finish (solution, sw_cuts_new_exact (design, catalogue, cancellable, error));
 }
