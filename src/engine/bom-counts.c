@@ -1,0 +1,426 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "engine/bom-counts.h"
+
+#include <math.h>
+
+/* Allowances: common practice, no source, unless said otherwise. */
+#define SPARE_SHARE 0.03
+#define HEMS_M 0.10         /* strip material folded round the two grommets */
+#define JUMPER_SLACK_M 0.30 /* to reach both plugs */
+#define BOLTS_A_FLANGE 4
+#define BOLTS_A_HALF_LAP 4
+#define BOLTS_A_BUCKET 4
+#define ARMS 4 /* crossed boards have four; each carries as many slabs */
+#define SUPPLIES_A_BOX 2
+#define CLIPS_AN_END 2 /* wire rope to 3/8 in: two clips an end, usual clip tables */
+#define GUY_ENDS 2
+#define PORTS_SMALL 4
+#define PORTS_LARGE 16
+#define CONCRETE_BAG_M3 0.0169901 /* 0.60 ft³ out of an 80 lb bag: ASTM C387 mixes */
+
+static const SwDesign *
+design_of (const SwCounts *counts)
+{
+  return counts->solution->design;
+}
+
+static double
+whole (double amount)
+{
+  return ceil (amount - 1e-9);
+}
+
+int
+sw_bom_spare_strips (const SwDesign *design)
+{
+  return MAX (1, (int) whole (SPARE_SHARE * design->shape.strip_count));
+}
+
+static int
+count_jumpers (const SwSolution *solution)
+{
+  int jumpers = 0;
+
+  for (guint i = 0; i < solution->data.rows->len; i++) {
+    const SwPort *port = &g_array_index (solution->data.rows, SwPort, i);
+    if (port->first_strip > 0)
+      jumpers += port->last_strip - port->first_strip;
+  }
+  return jumpers;
+}
+
+static gboolean
+has_star (const SwCounts *counts)
+{
+  return design_of (counts)->topper.kind == SW_TOPPER_STAR;
+}
+
+static gboolean
+has_lit_star (const SwCounts *counts)
+{
+  return has_star (counts) && design_of (counts)->topper.pixels > 0;
+}
+
+void
+sw_counts_init (SwCounts *counts, const SwSolution *solution)
+{
+  const SwDesign *design = solution->design;
+  g_autoptr (GArray) feeds = sw_power_feeds (design);
+  int shared = design->power.strips_per_feeder;
+
+  *counts = (SwCounts){ .solution = solution, .strips = design->shape.strip_count };
+  sw_runs_init (&counts->runs, design, solution->catalogue);
+  counts->strips_made = counts->strips + sw_bom_spare_strips (design);
+  counts->strip_feeds = counts->strips * (int) feeds->len;
+  counts->feeders =
+    (counts->strips + shared - 1) / shared * (int) feeds->len + has_lit_star (counts);
+  counts->jumpers = count_jumpers (solution);
+}
+
+static double
+strip_pixels (const SwCounts *counts)
+{
+  return counts->strips_made * design_of (counts)->strip.pixels;
+}
+
+/* From hook to elastic tie; a tail that is too short for the tie is a finding, not less strip.
+ */
+static double
+strip_material_m (const SwCounts *counts)
+{
+  const SwCone *cone = &counts->solution->cone;
+  const SwStrip *strip = &design_of (counts)->strip;
+  double below_m = MAX (0, cone->tail_m - strip->tie_length_m);
+
+  return counts->strips_made * (strip->lead_m + cone->run_m + below_m + HEMS_M);
+}
+
+static double
+two_a_strip_made (const SwCounts *counts)
+{
+  return 2 * counts->strips_made;
+}
+
+static double
+one_a_strip_made (const SwCounts *counts)
+{
+  return counts->strips_made;
+}
+
+static double
+two_a_strip (const SwCounts *counts)
+{
+  return 2 * counts->strips;
+}
+
+static double
+one_star (const SwCounts *counts)
+{
+  return has_star (counts);
+}
+
+static double
+two_a_star (const SwCounts *counts)
+{
+  return 2 * has_star (counts);
+}
+
+static double
+star_pixels (const SwCounts *counts)
+{
+  int pixels = design_of (counts)->topper.pixels;
+
+  return has_star (counts) ? pixels + whole (SPARE_SHARE * pixels) : 0;
+}
+
+static double
+one (const SwCounts *counts)
+{
+  return 1;
+}
+
+static gboolean
+has_boards (const SwCounts *counts)
+{
+  return counts->runs.board_m > 0;
+}
+
+static double
+flange_bolts (const SwCounts *counts)
+{
+  return BOLTS_A_FLANGE * (1 + has_star (counts) + has_boards (counts));
+}
+
+/* Crown flange and post; star stub and its flange. */
+static double
+lock_screws (const SwCounts *counts)
+{
+  return 2 + 2 * has_star (counts);
+}
+
+static double
+post_couplings (const SwCounts *counts)
+{
+  return MAX (0, counts->runs.post_parts - 1);
+}
+
+static double
+one_a_sleeve (const SwCounts *counts)
+{
+  return counts->runs.sleeve_m > 0;
+}
+
+static double
+one_on_boards (const SwCounts *counts)
+{
+  return has_boards (counts);
+}
+
+static gboolean
+has_bucket (const SwCounts *counts)
+{
+  return design_of (counts)->stand.foot == SW_FOOT_BUCKET;
+}
+
+static double
+carriage_bolts (const SwCounts *counts)
+{
+  return BOLTS_A_HALF_LAP * has_boards (counts) + BOLTS_A_BUCKET * has_bucket (counts);
+}
+
+static double
+goods_mass_kg (const SwCounts *counts, const char *id)
+{
+  const SwGoods *goods = sw_catalogue_goods (counts->solution->catalogue, id);
+
+  return goods == NULL || goods->mass_kg <= 0 ? INFINITY : goods->mass_kg;
+}
+
+static double
+slabs (const SwCounts *counts)
+{
+  const SwStand *stand = &design_of (counts)->stand;
+
+  if (stand->foot != SW_FOOT_SLABS)
+    return 0;
+  return ARMS * whole (stand->ballast_kg / ARMS / goods_mass_kg (counts, "slab"));
+}
+
+static double
+one_bucket (const SwCounts *counts)
+{
+  return has_bucket (counts);
+}
+
+/* What fills the hole round the sleeve. */
+static double
+socket_concrete_m3 (const SwCounts *counts)
+{
+  const SwStand *stand = &design_of (counts)->stand;
+  const SwPipe *sleeve = sw_catalogue_pipe (counts->solution->catalogue, stand->sleeve);
+  double hole_m = stand->socket_diameter_m, sleeve_m = sleeve == NULL ? 0 : sleeve->od_m;
+
+  return MAX (0, G_PI / 4 * (hole_m * hole_m - sleeve_m * sleeve_m) * stand->socket_depth_m);
+}
+
+static double
+concrete_bags (const SwCounts *counts)
+{
+  const SwStand *stand = &design_of (counts)->stand;
+
+  if (stand->foot == SW_FOOT_SOCKET)
+    return whole (socket_concrete_m3 (counts) / CONCRETE_BAG_M3);
+  if (stand->foot == SW_FOOT_BUCKET)
+    return whole (stand->ballast_kg / goods_mass_kg (counts, "concrete-bag"));
+  return 0;
+}
+
+static double
+one_in_ground (const SwCounts *counts)
+{
+  return design_of (counts)->stand.foot == SW_FOOT_SOCKET;
+}
+
+/* A ring closes on itself; an arc has an end more than joints. */
+static double
+ring_couplings (const SwCounts *counts)
+{
+  return MAX (0, counts->runs.ring_parts - (counts->runs.ring_closed ? 0 : 1));
+}
+
+static double
+ring_tees (const SwCounts *counts)
+{
+  return counts->runs.spoke_m > 0 ? design_of (counts)->stand.ring_spokes : 0;
+}
+
+static double
+ring_pegs (const SwCounts *counts)
+{
+  const SwStand *stand = &design_of (counts)->stand;
+
+  return stand->ring_held_by == SW_HELD_BY_GROUND ? stand->ring_ties : 0;
+}
+
+static double
+ring_straps (const SwCounts *counts)
+{
+  return design_of (counts)->stand.ring_ties;
+}
+
+static double
+one_a_guy (const SwCounts *counts)
+{
+  return design_of (counts)->guys.count;
+}
+
+static double
+one_with_guys (const SwCounts *counts)
+{
+  return design_of (counts)->guys.count > 0;
+}
+
+/* Ends of wire; a rope is knotted and needs the thimbles too. */
+static double
+guy_ends (const SwCounts *counts)
+{
+  return GUY_ENDS * design_of (counts)->guys.count;
+}
+
+static double
+wire_clips (const SwCounts *counts)
+{
+  const SwLine *line =
+    sw_catalogue_line (counts->solution->catalogue, design_of (counts)->guys.line);
+
+  return line != NULL && line->kind == SW_LINE_WIRE ? CLIPS_AN_END * guy_ends (counts) : 0;
+}
+
+static double
+supplies (const SwCounts *counts)
+{
+  const SwPower *power = &counts->solution->power;
+
+  return power->feasible ? power->supplies : 0;
+}
+
+static double
+supply_boxes (const SwCounts *counts)
+{
+  return whole (supplies (counts) / SUPPLIES_A_BOX);
+}
+
+static double
+feeder_m (const SwCounts *counts)
+{
+  return counts->feeders * design_of (counts)->power.feeder_m;
+}
+
+static double
+feeders (const SwCounts *counts)
+{
+  return counts->feeders;
+}
+
+static double
+power_plugs (const SwCounts *counts)
+{
+  return counts->strip_feeds + has_lit_star (counts);
+}
+
+static int
+ports (const SwCounts *counts)
+{
+  return counts->solution->data.ports;
+}
+
+static double
+small_drivers (const SwCounts *counts)
+{
+  return ports (counts) <= PORTS_SMALL;
+}
+
+static double
+large_drivers (const SwCounts *counts)
+{
+  return ports (counts) <= PORTS_SMALL ? 0 : whole ((double) ports (counts) / PORTS_LARGE);
+}
+
+static double
+data_lead_m (const SwCounts *counts)
+{
+  return ports (counts) * design_of (counts)->data.lead_m;
+}
+
+/* Up one, down the next: only across to the neighbour. Else back along the whole strip too. */
+static double
+data_jumper_m (const SwCounts *counts)
+{
+  const SwCone *cone = &counts->solution->cone;
+  double back_m = design_of (counts)->data.path == SW_PATH_UP_DOWN ? 0 : cone->slant_m;
+
+  return counts->jumpers * (back_m + cone->chord_ring_m + JUMPER_SLACK_M);
+}
+
+static double
+data_plugs (const SwCounts *counts)
+{
+  return ports (counts) + counts->jumpers;
+}
+
+static double
+labels (const SwCounts *counts)
+{
+  return 2 * counts->strips + counts->feeders + ports (counts);
+}
+
+const SwCountRow sw_count_rows[] = {
+  { "strip-pixel", strip_pixels },
+  { "strip-material", strip_material_m },
+  { "grommet", two_a_strip_made },
+  { "elastic-tie", one_a_strip_made },
+  { "cable-tie", two_a_strip },
+  { "star-frame", one_star },
+  { "star-pixel", star_pixels },
+  { "star-clamp", two_a_star },
+  { "star-flange", one_star },
+  { "star-tether", one_star },
+  { "crown-plate", one },
+  { "crown-flange", one },
+  { "flange-bolt", flange_bolts },
+  { "lock-screw", lock_screws },
+  { "post-coupling", post_couplings },
+  { "through-bolt", one_a_sleeve },
+  { "sleeve-flange", one_on_boards },
+  { "carriage-bolt", carriage_bolts },
+  { "wood-glue", one_on_boards },
+  { "slab", slabs },
+  { "bucket", one_bucket },
+  { "concrete-bag", concrete_bags },
+  { "drain-gravel", one_in_ground },
+  { "ring-coupling", ring_couplings },
+  { "ring-tee", ring_tees },
+  { "ring-peg", ring_pegs },
+  { "ring-strap", ring_straps },
+  { "guy-collar", one_with_guys },
+  { "wire-clip", wire_clips },
+  { "thimble", guy_ends },
+  { "shackle", one_a_guy },
+  { "turnbuckle", one_a_guy },
+  { "stake", one_a_guy },
+  { "guy-marker", one_a_guy },
+  { "supply", supplies },
+  { "supply-box", supply_boxes },
+  { "mains-lead", supply_boxes },
+  { "feeder-cable", feeder_m },
+  { "fuse", feeders },
+  { "fuse-holder", feeders },
+  { "power-plug", power_plugs },
+  { "driver-box-4", small_drivers },
+  { "driver-box-16", large_drivers },
+  { "data-lead", data_lead_m },
+  { "data-jumper", data_jumper_m },
+  { "data-plug", data_plugs },
+  { "label", labels },
+};
+const guint sw_n_count_rows = G_N_ELEMENTS (sw_count_rows);
