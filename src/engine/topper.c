@@ -3,143 +3,162 @@
 
 #include <math.h>
 
-/* The share of the radius at which a star's inner corners stand. For five points or more the
- * sides of the regular star polygon {n/2} are straight lines: cos(2π/n)/cos(π/n) (Coxeter,
- * Regular Polytopes, 2.8). With fewer points such a star has no body; half is our own choice.
- */
-static double
-inner_share (int points)
+/* The unit star has its tips on the unit circle, the first one straight up. */
+typedef struct {
+  int corners;
+  double inner;
+  double half_width, low; /* of the unit star: largest x, lowest z */
+} UnitStar;
+
+double
+sw_topper_inner_ratio (int points)
 {
-  return points >= 5 ? cos (2 * G_PI / points) / cos (G_PI / points) : 0.4;
+  int drawn = MAX (points, 5);
+  int k = (drawn - 1) / 2;
+  double half_step = G_PI / drawn;
+
+  return cos (k * half_step) / cos ((k - 1) * half_step);
 }
 
-typedef struct {
-  double left, right, bottom, top;
-} Box;
-
-/* A star of radius 1 with a tip up. */
 static SwPoint
-unit_corner (int corner, int points)
+unit_corner (const UnitStar *star, int corner)
 {
-  double angle = corner * G_PI / points;
-  double radius = corner % 2 == 0 ? 1 : inner_share (points);
+  double angle = 2 * G_PI * corner / star->corners;
+  double radius = corner % 2 == 0 ? 1 : star->inner;
 
   return (SwPoint){ radius * sin (angle), 0, radius * cos (angle) };
 }
 
-static Box
-unit_box (int points)
+static UnitStar
+unit_star (int points)
 {
-  Box box = { 0, 0, 0, 0 };
+  UnitStar star = { .corners = 2 * points, .inner = sw_topper_inner_ratio (points) };
 
-  for (int corner = 0; corner < 2 * points; corner++) {
-    SwPoint at = unit_corner (corner, points);
-    box = (Box){ MIN (box.left, at.x_m),
-                 MAX (box.right, at.x_m),
-                 MIN (box.bottom, at.z_m),
-                 MAX (box.top, at.z_m) };
+  for (int i = 0; i < star.corners; i++) {
+    SwPoint corner = unit_corner (&star, i);
+    star.half_width = MAX (star.half_width, corner.x_m);
+    star.low = MIN (star.low, corner.z_m);
   }
-  return box;
-}
-
-/* Outlines shrink evenly towards the middle: the innermost of three has a third of the size. */
-static double
-ring_scale (const SwTopper *topper, int ring)
-{
-  return (double) (topper->rings - ring) / topper->rings;
+  return star;
 }
 
 static gboolean
-has_star (const SwTopper *topper)
+has_star (const SwDesign *design)
 {
-  return topper->kind == SW_TOPPER_STAR;
+  return design->topper.kind == SW_TOPPER_STAR;
+}
+
+/* x and z are stretched apart, so that the outline fills its box to the last bit. */
+static SwPoint
+placed (const SwDesign *design, const UnitStar *star, SwPoint unit)
+{
+  double bottom_m = design->shape.crown_height_m + design->topper.stub_m;
+
+  return (SwPoint){ unit.x_m / star->half_width * (design->topper.width_m / 2),
+                    0,
+                    bottom_m +
+                      (unit.z_m - star->low) / (1 - star->low) * design->topper.height_m };
 }
 
 GArray *
 sw_topper_outline (const SwDesign *design, int ring)
 {
-  const SwTopper *topper = &design->topper;
-  GArray *corners = g_array_new (FALSE, FALSE, sizeof (SwPoint));
-  Box box = unit_box (topper->points);
-  double bottom_m = design->shape.crown_height_m + topper->stub_m;
-  double middle_m = bottom_m - box.bottom / (box.top - box.bottom) * topper->height_m;
-  double scale = ring_scale (topper, ring);
+  GArray *outline = g_array_new (FALSE, FALSE, sizeof (SwPoint));
+  int rings = design->topper.rings;
 
-  for (int corner = 0; has_star (topper) && corner < 2 * topper->points; corner++) {
-    SwPoint at = unit_corner (corner, topper->points);
-    at.x_m *= scale * topper->width_m / (box.right - box.left);
-    at.z_m = middle_m + at.z_m * scale * topper->height_m / (box.top - box.bottom);
-    g_array_append_val (corners, at);
+  if (!has_star (design))
+    return outline;
+
+  UnitStar star = unit_star (design->topper.points);
+  double scale = (double) (rings - ring) / rings;
+
+  for (int i = 0; i < star.corners; i++) {
+    SwPoint unit = unit_corner (&star, i);
+    SwPoint corner = placed (design, &star, (SwPoint){ unit.x_m * scale, 0, unit.z_m * scale });
+    g_array_append_val (outline, corner);
   }
-  return corners;
+  return outline;
+}
+
+/* Largest remainder in whole numbers: outline i is (rings − i) times as long as the innermost,
+ * so no length needs to be measured. Of equal remainders the outer one comes first.
+ */
+GArray *
+sw_topper_ring_pixels (const SwDesign *design)
+{
+  int rings = has_star (design) ? design->topper.rings : 0;
+  GArray *counts = g_array_sized_new (FALSE, TRUE, sizeof (int), rings);
+  g_autofree int *remainders = g_new0 (int, rings);
+  int whole = rings * (rings + 1) / 2;
+  int left = rings > 0 ? design->topper.pixels : 0;
+
+  g_array_set_size (counts, rings);
+  for (int i = 0; i < rings; i++) {
+    int product = design->topper.pixels * (rings - i);
+    g_array_index (counts, int, i) = product / whole;
+    remainders[i] = product % whole;
+    left -= product / whole;
+  }
+  for (; left > 0; left--) {
+    int largest = 0;
+    for (int i = 1; i < rings; i++) {
+      if (remainders[i] > remainders[largest])
+        largest = i;
+    }
+    g_array_index (counts, int, largest)++;
+    remainders[largest] = -1;
+  }
+  return counts;
 }
 
 static double
-length_of (const GArray *corners)
+edge_m (GArray *outline, guint edge)
 {
-  double length = 0;
+  const SwPoint *from = &g_array_index (outline, SwPoint, edge);
+  const SwPoint *to = &g_array_index (outline, SwPoint, (edge + 1) % outline->len);
 
-  for (guint i = 0; i < corners->len; i++) {
-    const SwPoint *from = &g_array_index (corners, SwPoint, i);
-    const SwPoint *to = &g_array_index (corners, SwPoint, (i + 1) % corners->len);
-    length += hypot (to->x_m - from->x_m, to->z_m - from->z_m);
-  }
-  return length;
+  return hypot (to->x_m - from->x_m, to->z_m - from->z_m);
 }
 
-/* Evenly by length along the closed outline, from the tip. */
+static SwPoint
+on_edge (GArray *outline, guint edge, double share)
+{
+  const SwPoint *from = &g_array_index (outline, SwPoint, edge);
+  const SwPoint *to = &g_array_index (outline, SwPoint, (edge + 1) % outline->len);
+
+  return (SwPoint){ from->x_m + (to->x_m - from->x_m) * share,
+                    0,
+                    from->z_m + (to->z_m - from->z_m) * share };
+}
+
 static void
-place_along (const GArray *corners, int pixels, GArray *into)
+append_evenly (GArray *pixels, GArray *outline, int count)
 {
-  double step = length_of (corners) / pixels, behind = 0;
-  int placed = 0;
+  double length_m = 0, before_m = 0;
+  guint edge = 0;
 
-  for (guint i = 0; i < corners->len && placed < pixels; i++) {
-    const SwPoint *from = &g_array_index (corners, SwPoint, i);
-    const SwPoint *to = &g_array_index (corners, SwPoint, (i + 1) % corners->len);
-    double side = hypot (to->x_m - from->x_m, to->z_m - from->z_m);
-    for (; placed < pixels && placed * step <= behind + side; placed++) {
-      double share = side > 0 ? (placed * step - behind) / side : 0;
-      SwPoint at = { from->x_m + (to->x_m - from->x_m) * share,
-                     0,
-                     from->z_m + (to->z_m - from->z_m) * share };
-      g_array_append_val (into, at);
-    }
-    behind += side;
+  for (guint i = 0; i < outline->len; i++)
+    length_m += edge_m (outline, i);
+  for (int i = 0; i < count; i++) {
+    double at_m = length_m * i / count;
+    while (edge + 1 < outline->len && at_m >= before_m + edge_m (outline, edge))
+      before_m += edge_m (outline, edge++);
+
+    double this_m = edge_m (outline, edge);
+    SwPoint pixel = on_edge (outline, edge, this_m > 0 ? (at_m - before_m) / this_m : 0);
+    g_array_append_val (pixels, pixel);
   }
-  while (placed++ < pixels)
-    g_array_append_val (into, g_array_index (corners, SwPoint, 0));
-}
-
-/* Pixels up to and with outline `ring`, so that the counts sum to all without rounding away
- * any. */
-static int
-pixels_through (const SwTopper *topper, int ring)
-{
-  double all = 0, through = 0;
-
-  for (int i = 0; i < topper->rings; i++) {
-    all += ring_scale (topper, i);
-    if (i <= ring)
-      through += ring_scale (topper, i);
-  }
-  return ring == topper->rings - 1 ? topper->pixels
-                                   : (int) lround (topper->pixels * through / all);
 }
 
 GArray *
 sw_topper_pixels (const SwDesign *design)
 {
-  const SwTopper *topper = &design->topper;
   GArray *pixels = g_array_new (FALSE, FALSE, sizeof (SwPoint));
-  int before = 0;
+  g_autoptr (GArray) counts = sw_topper_ring_pixels (design);
 
-  for (int ring = 0; has_star (topper) && ring < topper->rings; ring++) {
-    int through = pixels_through (topper, ring);
-    g_autoptr (GArray) corners = sw_topper_outline (design, ring);
-    if (through > before)
-      place_along (corners, through - before, pixels);
-    before = MAX (before, through);
+  for (guint ring = 0; ring < counts->len; ring++) {
+    g_autoptr (GArray) outline = sw_topper_outline (design, (int) ring);
+    append_evenly (pixels, outline, g_array_index (counts, int, ring));
   }
   return pixels;
 }
