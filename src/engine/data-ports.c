@@ -3,11 +3,11 @@
 
 #include <math.h>
 
-#define LAST_UNIVERSE 63999 /* ANSI E1.31 */
-#define UNIVERSE_SLOTS 512
+enum { UNIVERSE_SLOTS = 512, LAST_UNIVERSE = 63999 }; /* ANSI E1.31 */
 
 /* pixels·bits/rate + pause ≤ 1/frames, with room for the last bits: a frame that fits exactly
- * fits. */
+ * fits, though 1/30 s has no exact binary form.
+ */
 static int
 pixels_by_timing (const SwDataSetup *data)
 {
@@ -44,39 +44,46 @@ star_pixels (const SwDesign *design)
 }
 
 static void
-add_port (SwDataPlan *plan, const SwDesign *design, int first_strip, int last_strip, int pixels)
+add_port (SwDataPlan *plan, const SwDataSetup *data, SwPort port)
 {
-  int driven = pixels + design->data.skipped_pixels;
-  int universes =
-    (driven + design->data.pixels_per_universe - 1) / design->data.pixels_per_universe;
-  SwPort port = { .port = plan->ports + 1,
-                  .first_strip = first_strip,
-                  .last_strip = last_strip,
-                  .pixels = pixels,
-                  .first_universe = design->data.first_universe + plan->universes };
+  int driven = data->skipped_pixels + port.pixels;
+  int universes = (driven + data->pixels_per_universe - 1) / data->pixels_per_universe;
 
+  port.port = ++plan->ports;
+  port.first_universe = data->first_universe + plan->universes;
   port.last_universe = port.first_universe + universes - 1;
   g_array_append_val (plan->rows, port);
-  plan->ports++;
   plan->universes += universes;
+}
+
+static void
+add_strip_ports (SwDataPlan *plan, const SwDesign *design)
+{
+  int count = design->shape.strip_count;
+
+  for (int first = 1; first <= count; first += plan->strips_per_port) {
+    int last = MIN (first + plan->strips_per_port - 1, count);
+    add_port (plan,
+              &design->data,
+              (SwPort){ .first_strip = first,
+                        .last_strip = last,
+                        .pixels = (last - first + 1) * design->strip.pixels });
+  }
 }
 
 void
 sw_data_plan_init (SwDataPlan *plan, const SwDesign *design)
 {
   const SwDataSetup *data = &design->data;
-  int count = design->shape.strip_count, star = star_pixels (design);
+  int star = star_pixels (design);
 
   *plan = (SwDataPlan){ .port_pixels_max = port_pixels_max (data),
                         .channels_per_pixel = data->bits_per_pixel / 8,
                         .rows = g_array_new (FALSE, FALSE, sizeof (SwPort)) };
   plan->strips_per_port = strips_per_port (design, plan->port_pixels_max);
-  for (int first = 1; first <= count; first += plan->strips_per_port) {
-    int last = MIN (first + plan->strips_per_port - 1, count);
-    add_port (plan, design, first, last, (last - first + 1) * design->strip.pixels);
-  }
+  add_strip_ports (plan, design);
   if (star > 0)
-    add_port (plan, design, 0, 0, star);
+    add_port (plan, data, (SwPort){ .pixels = star });
   plan->strip_too_long = design->strip.pixels + data->skipped_pixels > plan->port_pixels_max;
   plan->star_too_long = star > 0 && star + data->skipped_pixels > plan->port_pixels_max;
   plan->universe_overfull =
