@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/cuts.h"
 #include "engine/error.h"
+#include "engine/starts.h"
 
 #include <math.h>
 #include <string.h>
@@ -240,6 +241,21 @@ test_post_as_long_as_its_stock (void)
   g_assert_cmpuint (pieces_in (plan_for (cuts, "sch40-2")), ==, 1);
 }
 
+/* By true dimensions, not by trade sizes. */
+static void
+test_posts_of_the_starts_go_in (void)
+{
+  for (guint k = 0; k < sw_n_starts; k++) {
+    g_autoptr (GError) error = NULL;
+    g_autoptr (SwDesign) design = sw_start_new (sw_starts[k].name, &error);
+    g_assert_no_error (error);
+    const SwPipe *post = sw_catalogue_pipe (catalogue (), design->stand.post);
+    const SwPipe *sleeve = sw_catalogue_pipe (catalogue (), design->stand.sleeve);
+    g_assert_true (post != NULL && sleeve != NULL);
+    g_assert_cmpfloat (post->od_m, <, sleeve->id_m);
+  }
+}
+
 static void
 test_exact_is_never_more (void)
 {
@@ -291,6 +307,8 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/cuts/the ends of the ranges can be cut", test_ends_of_the_ranges);
   g_test_add_func ("/engine/cuts/a post may be as long as its stock",
                    test_post_as_long_as_its_stock);
+  g_test_add_func ("/engine/cuts/the post of every start goes into its sleeve",
+                   test_posts_of_the_starts_go_in);
   g_test_add_func ("/engine/cuts/exact is never more", test_exact_is_never_more);
   g_test_add_func ("/engine/cuts/exact can be cancelled", test_exact_can_be_cancelled);
   return g_test_run ();
