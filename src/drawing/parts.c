@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "drawing/parts.h"
+
+#include <math.h>
+
+static double
+dot_size (const SwPicture *picture, const SwSolution *solution)
+{
+  double pitch = solution->design->strip.pitch_m * picture->view->scale;
+
+  return CLAMP (floor (pitch * 0.45),
+                picture->style->paper ? 0.7 : 1,
+                picture->style->paper ? 1.8 : 3);
+}
+
+static void
+add_dot (cairo_t *cr, double x, double y, double size, gboolean whole)
+{
+  if (whole)
+    cairo_rectangle (cr, floor (x - size / 2 + 0.5), floor (y - size / 2 + 0.5), size, size);
+  else
+    cairo_rectangle (cr, x - size / 2, y - size / 2, size, size);
+}
+
+static void
+add_strip (cairo_t *cr,
+           const SwPicture *picture,
+           const SwDesign *design,
+           int strip,
+           SwPlace place,
+           double size)
+{
+  int n = design->strip.pixels;
+  double x1, y1, x2, y2;
+
+  place (picture->view, sw_pixel_point (design, strip, 1), &x1, &y1);
+  place (picture->view, sw_pixel_point (design, strip, n), &x2, &y2);
+  for (int i = 0; i < n; i++) {
+    double share = n > 1 ? (double) i / (n - 1) : 0;
+    add_dot (cr, x1 + (x2 - x1) * share, y1 + (y2 - y1) * share, size, !picture->style->paper);
+  }
+}
+
+void
+sw_draw_pixels (cairo_t *cr,
+                const SwPicture *picture,
+                const SwSolution *solution,
+                SwPlace place)
+{
+  const SwDesign *design = solution->design;
+  double size = dot_size (picture, solution), x, y;
+
+  cairo_save (cr);
+  if (!picture->style->paper)
+    cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
+  for (int strip = 1; strip <= design->shape.strip_count; strip++)
+    add_strip (cr, picture, design, strip, place, size);
+  for (guint i = 0; i < solution->topper_pixels->len; i++) {
+    place (picture->view, g_array_index (solution->topper_pixels, SwPoint, i), &x, &y);
+    add_dot (cr, x, y, size, !picture->style->paper);
+  }
+  sw_style_set_ink (picture->style, cr, SW_INK_PIXEL);
+  cairo_fill (cr);
+  cairo_restore (cr);
+}
+
+double
+sw_guy_azimuth_deg (const SwDesign *design, int guy)
+{
+  return sw_azimuth_wrap_deg (design->guys.first_azimuth_deg +
+                              (guy - 1) * 360.0 / design->guys.count);
+}
+
+double
+sw_tie_azimuth_deg (const SwDesign *design, int tie)
+{
+  const SwShape *shape = &design->shape;
+  int ties = design->stand.ring_ties;
+
+  if (design->stand.ring_span == SW_SPAN_ARC && shape->coverage_deg < 360 && ties > 1)
+    return sw_azimuth_wrap_deg (shape->facing_deg - shape->coverage_deg / 2 +
+                                (tie - 1) * shape->coverage_deg / (ties - 1));
+  return sw_azimuth_wrap_deg (shape->facing_deg + 180 + (tie - 1) * 360.0 / ties);
+}
