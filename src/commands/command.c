@@ -22,7 +22,7 @@ sw_command_fail (int status, const char *file, const char *message)
 static gboolean
 refuse_rest (const SwCommandForm *form, const char *verb, int files, int *status)
 {
-  if (files == form->files)
+  if (form->files == SW_COMMAND_ANY_FILES || files == form->files)
     return TRUE;
   g_autofree char *message = g_strdup_printf ("usage: spirewright %s %s", verb, form->usage);
   *status = sw_command_fail (SW_EXIT_USAGE, NULL, message);

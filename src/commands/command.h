@@ -18,12 +18,15 @@ int sw_command_report (int argc, char **argv);
 int sw_command_fit (int argc, char **argv);
 int sw_command_packet (int argc, char **argv);
 int sw_command_picture (int argc, char **argv);
+int sw_command_cuts (int argc, char **argv);
+
+#define SW_COMMAND_ANY_FILES (-1)
 
 typedef struct {
   const char *usage; /* "FILE [--json] [--set PATH=VALUE]…" */
   const char *summary;
   const GOptionEntry *entries;
-  int files; /* how many words without an option, exactly */
+  int files; /* how many words without an option, exactly; or any number */
 } SwCommandForm;
 
 /* Reads options and the files behind them. Returns: whether it may go on; if not, *status is

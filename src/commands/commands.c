@@ -15,6 +15,7 @@ static const struct {
   { "report", sw_command_report, "solve a design and print every result" },
   { "fit", sw_command_fit, "make a design exact by moving one quantity" },
   { "picture", sw_command_picture, "draw one picture" },
+  { "cuts", sw_command_cuts, "cut pieces out of bars with the fewest bars" },
 };
 
 static int
