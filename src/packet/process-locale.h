@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* process-locale.h: language and paper out of the environment, for whoever starts a packet (commands,
- * window). */
+/* process-locale.h: language and paper out of the environment, for whoever starts a packet
+ * (commands, window). */
 #pragma once
 #include "packet/sheets.h"
 
