@@ -137,8 +137,9 @@ text_of (const SwCutPlan *plan)
   char waste[G_ASCII_DTOSTR_BUF_SIZE];
 
   g_string_append_printf (text,
-                          "%u bars of %s m, a cut takes %s m\n",
+                          "%u %s of %s m, a cut takes %s m\n",
                           plan->bars->len,
+                          plan->bars->len == 1 ? "bar" : "bars",
                           stock,
                           kerf);
   add_bars (text, plan);

@@ -102,6 +102,15 @@ test_text_gathers_bars_cut_alike (void)
                    "No plan needs fewer bars.\n");
 }
 
+static void
+test_one_bar_is_not_bars (void)
+{
+  g_auto (Answer) answer = { 0 };
+
+  ask ("--stock 2.5 --kerf 0.003 --piece 1.5:1", &answer);
+  g_assert_true (g_str_has_prefix (answer.out, "1 bar of 2.5 m, a cut takes 0.003 m\n"));
+}
+
 static const struct {
   const char *words;
   int status;
@@ -147,6 +156,7 @@ main (int argc, char **argv)
   g_test_add_func ("/commands/cuts/json", test_json);
   g_test_add_func ("/commands/cuts/text gathers bars cut alike",
                    test_text_gathers_bars_cut_alike);
+  g_test_add_func ("/commands/cuts/one bar is not bars", test_one_bar_is_not_bars);
   g_test_add_func ("/commands/cuts/refusals", test_refusals);
   return g_test_run ();
 }
