@@ -101,7 +101,7 @@ read_number (const Place *place, JsonNode *node, gpointer row, GError **error)
   double written = json_node_get_double (node);
   double value = written * times / over;
   if (!(value >= field->low && value <= field->high)) { /* also refuses NaN */
-    g_autofree char *what = g_strdup_printf ("%.15g is outside %.6g … %.6g",
+    g_autofree char *what = sw_plain_printf ("%.15g is outside %.6g … %.6g",
                                              written,
                                              field->low * over / times,
                                              field->high * over / times);

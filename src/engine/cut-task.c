@@ -21,14 +21,13 @@ check_number (const char *name, double value, double least, GError **error)
 {
   if (value >= least && value <= MOST_METRES) /* also refuses NaN */
     return TRUE;
-  g_set_error (error,
-               SW_ERROR,
-               SW_ERROR_RANGE,
-               "%s: %.15g m is outside %.15g … %.15g m",
-               name,
-               value,
-               least,
-               MOST_METRES);
+  sw_set_error (error,
+                SW_ERROR_RANGE,
+                "%s: %.15g m is outside %.15g … %.15g m",
+                name,
+                value,
+                least,
+                MOST_METRES);
   return FALSE;
 }
 
@@ -38,22 +37,20 @@ check_piece (const SwPiece *piece, double stock_m, GError **error)
   if (!check_number ("piece", piece->length_m, 1 / UM_PER_M, error))
     return FALSE;
   if (piece->count < 0 || piece->count > MOST_PIECES) {
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_RANGE,
-                 "piece: %d of %.15g m is outside 0 … %d",
-                 piece->count,
-                 piece->length_m,
-                 MOST_PIECES);
+    sw_set_error (error,
+                  SW_ERROR_RANGE,
+                  "piece: %d of %.15g m is outside 0 … %d",
+                  piece->count,
+                  piece->length_m,
+                  MOST_PIECES);
     return FALSE;
   }
   if (piece->count > 0 && micrometres (piece->length_m) > micrometres (stock_m)) {
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_NO_SOLUTION,
-                 "piece: %.15g m is longer than the stock of %.15g m",
-                 piece->length_m,
-                 stock_m);
+    sw_set_error (error,
+                  SW_ERROR_NO_SOLUTION,
+                  "piece: %.15g m is longer than the stock of %.15g m",
+                  piece->length_m,
+                  stock_m);
     return FALSE;
   }
   return TRUE;

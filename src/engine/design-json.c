@@ -54,7 +54,7 @@ wrong_type (GError **error, const SwKey *key)
 
   if (key->type == SW_KEY_NUMBER || key->type == SW_KEY_WHOLE) {
     g_autofree char *what =
-      g_strdup_printf ("must be %s, %.15g … %.15g", wanted[key->type], key->low, key->high);
+      sw_plain_printf ("must be %s, %.15g … %.15g", wanted[key->type], key->low, key->high);
     return fail (error, SW_ERROR_TYPE, key->path, what);
   }
   g_autofree char *what = g_strdup_printf ("must be %s", wanted[key->type]);
@@ -176,12 +176,12 @@ read_ring_point (GArray *points, JsonNode *node, const char *path, GError **erro
     return FALSE;
   if (!(point.azimuth_deg >= 0 && point.azimuth_deg < 360)) {
     g_autofree char *what =
-      g_strdup_printf ("%.15g is outside 0 … below 360", point.azimuth_deg);
+      sw_plain_printf ("%.15g is outside 0 … below 360", point.azimuth_deg);
     g_autofree char *full = g_strconcat (path, ".azimuth_deg", NULL);
     return fail (error, SW_ERROR_RANGE, full, what);
   }
   if (!(point.radius_m > 0 && point.radius_m <= 20)) {
-    g_autofree char *what = g_strdup_printf ("%.15g is outside above 0 … 20", point.radius_m);
+    g_autofree char *what = sw_plain_printf ("%.15g is outside above 0 … 20", point.radius_m);
     g_autofree char *full = g_strconcat (path, ".radius_m", NULL);
     return fail (error, SW_ERROR_RANGE, full, what);
   }
@@ -275,7 +275,7 @@ read_version (JsonObject *root, GError **error)
     return fail (error, SW_ERROR_TYPE, "spirewright", "must be the format's version, 1");
   if (version > SW_DESIGN_FILE_VERSION) {
     g_autofree char *what =
-      g_strdup_printf ("format %.15g is from a newer Spirewright, this one reads up to %d",
+      sw_plain_printf ("format %.15g is from a newer Spirewright, this one reads up to %d",
                        version,
                        SW_DESIGN_FILE_VERSION);
     return fail (error, SW_ERROR_VERSION, "spirewright", what);

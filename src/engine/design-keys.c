@@ -59,8 +59,8 @@ static char *
 range_words (const SwKey *key)
 {
   if (key->low <= ABOVE_0 && key->low > 0)
-    return g_strdup_printf ("above 0 … %.15g", key->high);
-  return g_strdup_printf ("%.15g … %.15g", key->low, key->high);
+    return sw_plain_printf ("above 0 … %.15g", key->high);
+  return sw_plain_printf ("%.15g … %.15g", key->low, key->high);
 }
 
 gboolean
@@ -70,24 +70,17 @@ sw_key_check_number (const SwKey *key, double value, GError **error)
 
   if (!inside) {
     g_autofree char *range = range_words (key);
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_RANGE,
-                 "%s: %.15g is outside %s",
-                 key->path,
-                 value,
-                 range);
+    sw_set_error (error, SW_ERROR_RANGE, "%s: %.15g is outside %s", key->path, value, range);
     return FALSE;
   }
   if (key->type != SW_KEY_NUMBER && floor (value) < value) {
     g_autofree char *range = range_words (key);
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_TYPE,
-                 "%s: %.15g is not a whole number, %s",
-                 key->path,
-                 value,
-                 range);
+    sw_set_error (error,
+                  SW_ERROR_TYPE,
+                  "%s: %.15g is not a whole number, %s",
+                  key->path,
+                  value,
+                  range);
     return FALSE;
   }
   return TRUE;

@@ -195,21 +195,19 @@ sw_design_check (const SwDesign *design, GError **error)
 
   /* An unrounded 0.2 below the crown may miss by the last bit; allow that much. */
   if (!(shape->ring_height_m <= ring_top + 1e-12)) {
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_RANGE,
-                 "shape.ring_height_m: %.15g is outside 0 … %.15g (0.2 below the crown)",
-                 shape->ring_height_m,
-                 ring_top);
+    sw_set_error (error,
+                  SW_ERROR_RANGE,
+                  "shape.ring_height_m: %.15g is outside 0 … %.15g (0.2 below the crown)",
+                  shape->ring_height_m,
+                  ring_top);
     return FALSE;
   }
   if (!(design->crown.hook_reach_m < shape->crown_radius_m)) {
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_RANGE,
-                 "crown.hook_reach_m: %.15g is outside 0 … below %.15g (the crown radius)",
-                 design->crown.hook_reach_m,
-                 shape->crown_radius_m);
+    sw_set_error (error,
+                  SW_ERROR_RANGE,
+                  "crown.hook_reach_m: %.15g is outside 0 … below %.15g (the crown radius)",
+                  design->crown.hook_reach_m,
+                  shape->crown_radius_m);
     return FALSE;
   }
   if (design->data.bits_per_pixel % 8 != 0) {

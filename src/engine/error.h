@@ -23,3 +23,9 @@ typedef enum {
 } SwError;
 
 GQuark sw_error_quark (void);
+
+/* As g_set_error () and g_strdup_printf (), but numbers have a decimal point whatever the
+ * process's locale: error lines are for scripts too.
+ */
+void sw_set_error (GError **error, SwError code, const char *format, ...) G_GNUC_PRINTF (3, 4);
+char *sw_plain_printf (const char *format, ...) G_GNUC_PRINTF (1, 2);
