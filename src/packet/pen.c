@@ -6,12 +6,26 @@
 #include <math.h>
 #include <string.h>
 
+/* Figures as wide as one another, for columns. A word broken for want of room gets no hyphen:
+ * names and titles must read back as they are. */
+static PangoAttrList *
+new_attributes (void)
+{
+  PangoAttrList *attributes = pango_attr_list_new ();
+
+  pango_attr_list_insert (attributes, pango_attr_insert_hyphens_new (FALSE));
+  pango_attr_list_insert (attributes, pango_attr_font_features_new ("tnum=1"));
+  return attributes;
+}
+
 void
 sw_pen_init (SwPen *pen, const SwSolution *solution, const SwLanguage *language)
 {
   cairo_font_options_t *options = cairo_font_options_create ();
 
-  *pen = (SwPen){ solution, language, &sw_style_paper, NULL, NULL };
+  *pen = (SwPen){ .solution = solution, .language = language, .style = &sw_style_paper };
+  pen->font = pango_font_description_from_string (pen->style->font);
+  pen->attributes = new_attributes ();
   pen->context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
   cairo_font_options_set_hint_style (options, CAIRO_HINT_STYLE_NONE);
   cairo_font_options_set_hint_metrics (options, CAIRO_HINT_METRICS_OFF);
@@ -25,6 +39,8 @@ void
 sw_pen_clear (SwPen *pen)
 {
   g_clear_object (&pen->context);
+  g_clear_pointer (&pen->font, pango_font_description_free);
+  g_clear_pointer (&pen->attributes, pango_attr_list_unref);
 }
 
 const char *
@@ -56,6 +72,12 @@ sw_pen_number (const SwPen *pen, double value, SwQuantity quantity)
 }
 
 char *
+sw_pen_tape (const SwPen *pen, double metres)
+{
+  return sw_units_format_tape (metres, pen->solution->design->units, pen->language);
+}
+
+char *
 sw_pen_number_or_dash (const SwPen *pen, double value, SwQuantity quantity)
 {
   return isfinite (value) ? sw_pen_number (pen, value, quantity) : g_strdup ("–");
@@ -77,18 +99,6 @@ sw_pen_decimal (const SwPen *pen, double value, int decimals)
   return g_strjoinv (pen->language->decimal, parts);
 }
 
-/* A word broken for want of room gets no hyphen: names and titles must read back as they are.
- */
-static void
-forbid_hyphens (PangoLayout *layout)
-{
-  PangoAttrList *attributes = pango_attr_list_new ();
-
-  pango_attr_list_insert (attributes, pango_attr_insert_hyphens_new (FALSE));
-  pango_layout_set_attributes (layout, attributes);
-  pango_attr_list_unref (attributes);
-}
-
 PangoLayout *
 sw_pen_layout (const SwPen *pen, const SwWriting *writing, const char *text)
 {
@@ -98,18 +108,18 @@ sw_pen_layout (const SwPen *pen, const SwWriting *writing, const char *text)
     [SW_TEXT_RIGHT] = PANGO_ALIGN_RIGHT,
   };
   PangoLayout *layout = pango_layout_new (pen->context);
-  PangoFontDescription *font = pango_font_description_from_string (pen->style->font);
+  PangoFontDescription *font = pango_font_description_copy_static (pen->font);
 
   pango_font_description_set_absolute_size (font, writing->size * PANGO_SCALE);
   if (writing->bold)
     pango_font_description_set_weight (font, PANGO_WEIGHT_BOLD);
   pango_layout_set_font_description (layout, font);
   pango_font_description_free (font);
+  pango_layout_set_attributes (layout, pen->attributes);
   pango_layout_set_alignment (layout, alignments[writing->align]);
   if (writing->width > 0) {
     pango_layout_set_width (layout, pango_units_from_double (writing->width));
     pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
-    forbid_hyphens (layout);
   }
   if (writing->one_line) {
     pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);

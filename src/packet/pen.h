@@ -21,6 +21,8 @@ typedef struct {
   const SwLanguage *language; /* borrowed */
   const SwStyle *style;       /* borrowed */
   PangoContext *context;      /* owned */
+  PangoFontDescription *font; /* owned: the style's family */
+  PangoAttrList *attributes;  /* owned: of every text */
   cairo_t *cr;                /* borrowed; NULL while sheets are planned */
 } SwPen;
 
@@ -37,7 +39,11 @@ char *sw_pen_say (const SwPen *pen, const char *id, ...) G_GNUC_PRINTF (2, 3);
 /* A quantity in the design's units. Returns: (transfer full). */
 char *sw_pen_number (const SwPen *pen, double value, SwQuantity quantity);
 
-/* The same, "–" where it is absent. Returns: (transfer full). */
+/* A length as a tape measure has it: inches and sixteenths, or millimetres. Returns: (transfer
+ * full). */
+char *sw_pen_tape (const SwPen *pen, double metres);
+
+/* A quantity, "–" where it is absent. Returns: (transfer full). */
 char *sw_pen_number_or_dash (const SwPen *pen, double value, SwQuantity quantity);
 
 /* A plain number with so many decimals. Returns: (transfer full). */

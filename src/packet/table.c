@@ -27,8 +27,7 @@ typedef struct {
   guint n_cells;
   PangoLayout **layouts; /* owned, each nullable */
   gboolean *ticks;       /* owned */
-  double *xs;            /* owned: left side of each cell's text */
-  double *widths;        /* owned */
+  double *xs;            /* owned: where each cell's text or tick box begins */
 } Line;
 
 static void
@@ -87,13 +86,8 @@ static double
 text_width (const SwPen *pen, const char *text, gboolean bold)
 {
   SwWriting writing = { .size = pen->style->text_normal, .bold = bold };
-  g_autoptr (PangoLayout) layout = NULL;
+  g_autoptr (PangoLayout) layout = sw_pen_layout (pen, &writing, text);
 
-  if (*text == '\0')
-    return 0;
-  if (g_str_equal (text, SW_CELL_TICK))
-    return TICK_SIDE;
-  layout = sw_pen_layout (pen, &writing, text);
   return sw_layout_width (layout);
 }
 
@@ -109,55 +103,79 @@ longest_word_width (const SwPen *pen, const char *title)
   return width;
 }
 
-#define SLACK 0.5    /* points: what a sum of glyphs and a line of them may differ by */
-#define SHORTER_BY 2 /* characters a text can have less than the longest and yet be wider */
+#define SLACK 0.5 /* points: what a sum of glyphs and a line of them may differ by */
 
 static double
-natural_width (const SwPen *pen, const SwTable *table, guint column)
+natural_width (const SwPen *pen, const SwTable *table, GPtrArray *lines, guint column)
 {
   const char *title = table->columns[column].title;
   double width = title == NULL ? 0 : longest_word_width (pen, sw_pen_word (pen, title));
-  glong most = 0;
 
-  for (guint i = 0; i < table->rows->len; i++) {
-    const Row *row = &g_array_index (table->rows, Row, i);
-    glong length = g_utf8_strlen (row->cells[column], -1);
+  for (guint i = 0; i < lines->len; i++) {
+    const Line *line = g_ptr_array_index (lines, i);
 
-    if (row->kind == SW_ROW_GROUP || length + SHORTER_BY < most)
+    if (line->kind == SW_ROW_GROUP)
       continue;
-    most = MAX (most, length);
-    width = MAX (width, text_width (pen, row->cells[column], row->kind != SW_ROW_PLAIN));
+    if (line->ticks[column])
+      width = MAX (width, TICK_SIDE);
+    if (line->layouts[column] != NULL)
+      width = MAX (width, sw_layout_width (line->layouts[column]));
   }
   return width + 2 * PAD_X + SLACK;
 }
 
 #define LEAST_SHARED 60.0 /* points a column that wraps keeps at least */
 
-/* Widths that fill `width`: what is left over goes to the columns with a share, or to all. */
+/* The widest columns give way, down to one width for all of them, until they fit. */
 static void
-set_widths (const SwPen *pen, const SwTable *table, double width, double *widths)
+cap_widths (double *widths, guint n, double room)
 {
-  double rest = width;
+  double low = 0;
+  double high = room;
+
+  for (int i = 0; i < 50; i++) { /* halving a page's width 50 times: beyond a double's digits */
+    double cap = (low + high) / 2;
+    double sum = 0;
+
+    for (guint column = 0; column < n; column++)
+      sum += MIN (widths[column], cap);
+    if (sum > room)
+      high = cap;
+    else
+      low = cap;
+  }
+  for (guint column = 0; column < n; column++)
+    widths[column] = MIN (widths[column], low);
+}
+
+/* Widths that fill `whole`: what is left over goes to the columns with a share, or to all. */
+static void
+spread_widths (const SwTable *table, double *widths, double whole)
+{
+  double rest = whole;
   double shares = 0;
 
   for (guint i = 0; i < table->n_columns; i++) {
-    widths[i] = table->columns[i].share > 0 ? 0 : natural_width (pen, table, i);
     rest -= widths[i];
     shares += table->columns[i].share;
   }
-  if (shares > 0 && rest < LEAST_SHARED) { /* too narrow: the others give way in proportion */
-    double scale = (width - LEAST_SHARED) / (width - rest);
-
-    for (guint i = 0; i < table->n_columns; i++)
-      widths[i] *= scale;
-    rest = LEAST_SHARED;
+  if (rest < (shares > 0 ? LEAST_SHARED : 0)) {
+    rest = shares > 0 ? LEAST_SHARED : 0;
+    cap_widths (widths, table->n_columns, whole - rest);
   }
   for (guint i = 0; i < table->n_columns; i++) {
     if (shares > 0)
       widths[i] += rest * table->columns[i].share / shares;
     else
-      widths[i] *= width / (width - rest);
+      widths[i] *= whole / (whole - rest);
   }
+}
+
+static void
+set_widths (const SwPen *pen, const SwTable *table, GPtrArray *lines, double *widths)
+{
+  for (guint i = 0; i < table->n_columns; i++)
+    widths[i] = table->columns[i].share > 0 ? 0 : natural_width (pen, table, lines, i);
 }
 
 static void
@@ -170,7 +188,6 @@ line_free (gpointer data)
   g_free (line->layouts);
   g_free (line->ticks);
   g_free (line->xs);
-  g_free (line->widths);
   g_free (line);
 }
 
@@ -184,35 +201,72 @@ line_new (const SwTable *table, SwRowKind kind)
   line->layouts = g_new0 (PangoLayout *, line->n_cells);
   line->ticks = g_new0 (gboolean, line->n_cells);
   line->xs = g_new0 (double, line->n_cells);
-  line->widths = g_new0 (double, line->n_cells);
   return line;
 }
 
 static void
-set_cell (Line *line, guint i, const SwPen *pen, const SwColumn *column, const char *text)
+set_cell (Line *line, guint i, const SwPen *pen, const char *text)
 {
   SwWriting writing = { .size = pen->style->text_normal,
-                        .width = line->widths[i],
-                        .bold = line->head || line->kind != SW_ROW_PLAIN,
-                        .one_line = !line->head && column->share <= 0,
-                        .align = line->kind == SW_ROW_GROUP ? SW_TEXT_LEFT : column->align };
+                        .bold = line->head || line->kind != SW_ROW_PLAIN };
 
   line->ticks[i] = g_str_equal (text, SW_CELL_TICK);
   if (!line->ticks[i] && *text != '\0')
     line->layouts[i] = sw_pen_layout (pen, &writing, text);
 }
 
+/* What is too long is wrapped or cut short; only then is a text laid out a second time. */
 static void
-set_places (Line *line, const double *widths, double whole)
+fit_cell (PangoLayout *layout, const SwColumn *column, double room, gboolean wrap)
 {
-  double x = 0;
+  static const PangoAlignment alignments[] = {
+    [SW_TEXT_LEFT] = PANGO_ALIGN_LEFT,
+    [SW_TEXT_CENTRE] = PANGO_ALIGN_CENTER,
+    [SW_TEXT_RIGHT] = PANGO_ALIGN_RIGHT,
+  };
+
+  if (sw_layout_width (layout) <= room)
+    return;
+  pango_layout_set_width (layout, pango_units_from_double (room));
+  pango_layout_set_alignment (layout, alignments[column->align]);
+  if (wrap)
+    pango_layout_set_wrap (layout, PANGO_WRAP_WORD_CHAR);
+  else
+    pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_END);
+}
+
+static double
+left_of (double x, double room, double width, SwTextAlign align)
+{
+  static const double shares[] = {
+    [SW_TEXT_LEFT] = 0,
+    [SW_TEXT_CENTRE] = 0.5,
+    [SW_TEXT_RIGHT] = 1,
+  };
+
+  return x + MAX (room - width, 0) * shares[align];
+}
+
+/* Where each cell's text or tick box begins. */
+static void
+place_cells (Line *line, const SwTable *table, const double *widths, double whole)
+{
+  double x = PAD_X;
 
   for (guint i = 0; i < line->n_cells; i++) {
-    double width = line->kind == SW_ROW_GROUP ? whole : widths[i];
+    const SwColumn *column = &table->columns[i];
+    gboolean group = line->kind == SW_ROW_GROUP;
+    double room = (group ? whole : widths[i]) - 2 * PAD_X;
+    double width = TICK_SIDE;
 
-    line->xs[i] = x + PAD_X;
-    line->widths[i] = width - 2 * PAD_X;
-    x += width;
+    if (line->layouts[i] != NULL) {
+      fit_cell (line->layouts[i], column, room, line->head || column->share > 0);
+      width = pango_layout_get_width (line->layouts[i]) > 0
+                ? room /* aligned inside by pango */
+                : sw_layout_width (line->layouts[i]);
+    }
+    line->xs[i] = left_of (x, room, width, group ? SW_TEXT_LEFT : column->align);
+    x += room + 2 * PAD_X;
   }
 }
 
@@ -261,7 +315,7 @@ draw_line (const SwPen *pen, const SwBox *box, gpointer data)
 
     if (line->ticks[i]) {
       cairo_rectangle (pen->cr,
-                       x + (line->widths[i] - TICK_SIDE) / 2,
+                       x,
                        box->y + (box->height - TICK_SIDE) / 2,
                        TICK_SIDE,
                        TICK_SIDE);
@@ -284,44 +338,60 @@ block_of (Line *line)
                     .free = line_free };
 }
 
-static const SwBlock *
-add_head (SwFlow *flow, const SwTable *table, const double *widths)
+static Line *
+head_line (const SwPen *pen, const SwTable *table)
 {
-  const SwPen *pen = sw_flow_pen (flow);
   Line *line = line_new (table, SW_ROW_PLAIN);
-  SwBlock block;
 
   line->head = TRUE;
-  set_places (line, widths, sw_flow_width (flow));
   for (guint i = 0; i < table->n_columns; i++)
-    set_cell (line, i, pen, &table->columns[i], sw_pen_word (pen, table->columns[i].title));
-  block = block_of (line);
-  block.gap = TABLE_GAP;
-  return sw_flow_add (flow, &block, NULL);
+    set_cell (line, i, pen, sw_pen_word (pen, table->columns[i].title));
+  return line;
+}
+
+/* Returns: (transfer container) (element-type Line): rows as laid out, not yet placed. */
+static GPtrArray *
+row_lines (const SwPen *pen, const SwTable *table)
+{
+  GPtrArray *lines = g_ptr_array_sized_new (table->rows->len);
+  gboolean tinted = FALSE;
+
+  for (guint i = 0; i < table->rows->len; i++) {
+    const Row *row = &g_array_index (table->rows, Row, i);
+    Line *line = line_new (table, row->kind);
+
+    tinted = row->kind == SW_ROW_PLAIN && !tinted;
+    line->tinted = tinted;
+    for (guint column = 0; column < line->n_cells; column++)
+      set_cell (line, column, pen, row->cells[column]);
+    g_ptr_array_add (lines, line);
+  }
+  return lines;
 }
 
 void
 sw_flow_table (SwFlow *flow, const SwTable *table)
 {
   const SwPen *pen = sw_flow_pen (flow);
+  double whole = sw_flow_width (flow);
   g_autofree double *widths = g_new (double, table->n_columns);
+  g_autoptr (GPtrArray) lines = row_lines (pen, table);
   const SwBlock *head = NULL;
-  gboolean tinted = FALSE;
+  SwBlock block;
 
-  set_widths (pen, table, sw_flow_width (flow), widths);
-  if (table->columns[0].title != NULL)
-    head = add_head (flow, table, widths);
-  for (guint i = 0; i < table->rows->len; i++) {
-    const Row *row = &g_array_index (table->rows, Row, i);
-    Line *line = line_new (table, row->kind);
-    SwBlock block;
+  set_widths (pen, table, lines, widths);
+  spread_widths (table, widths, whole);
+  if (table->columns[0].title != NULL) {
+    Line *line = head_line (pen, table);
 
-    tinted = row->kind == SW_ROW_PLAIN && !tinted;
-    line->tinted = tinted;
-    set_places (line, widths, sw_flow_width (flow));
-    for (guint column = 0; column < line->n_cells; column++)
-      set_cell (line, column, pen, &table->columns[column], row->cells[column]);
+    place_cells (line, table, widths, whole);
     block = block_of (line);
+    block.gap = TABLE_GAP;
+    head = sw_flow_add (flow, &block, NULL);
+  }
+  for (guint i = 0; i < lines->len; i++) {
+    place_cells (g_ptr_array_index (lines, i), table, widths, whole);
+    block = block_of (g_ptr_array_index (lines, i));
     sw_flow_add (flow, &block, head);
   }
 }
