@@ -28,6 +28,9 @@ void sw_sheets_free (SwSheets *sheets);
 guint sw_sheets_count (const SwSheets *sheets);
 const SwSheet *sw_sheets_get (const SwSheets *sheets, guint i);
 
+/* Borrowed. */
+const char *sw_sheets_design_title (const SwSheets *sheets);
+
 /* In points, origin at the page's upper left. */
 void sw_sheets_draw (const SwSheets *sheets, guint i, cairo_t *cr);
 

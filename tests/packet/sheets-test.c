@@ -1,0 +1,444 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "engine/starts.h"
+#include "packet/sheets.h"
+
+#include <glib/gstdio.h>
+#include <math.h>
+#include <string.h>
+
+/* Read back by another program: poppler's tools and mupdf's. */
+
+typedef struct {
+  double x0, y0, x1, y1;
+  char *text;
+  int page;
+} Word;
+
+typedef struct {
+  SwSolution *solution;
+  SwSheets *sheets;
+  char *path; /* of the PDF */
+} Fixture;
+
+typedef struct {
+  const char *start;
+  SwPaper paper;
+  SwUnits units;
+  void (*change) (SwDesign *design);
+  SwSheetFile file;
+} Case;
+
+static char *
+output_of (const char *const *argv)
+{
+  g_autoptr (GError) error = NULL;
+  char *output = NULL;
+  int status;
+
+  g_spawn_sync (NULL,
+                (char **) (guintptr) argv,
+                NULL,
+                G_SPAWN_SEARCH_PATH,
+                NULL,
+                NULL,
+                &output,
+                NULL,
+                &status,
+                &error);
+  g_assert_no_error (error);
+  g_assert_true (g_spawn_check_wait_status (status, NULL));
+  return output;
+}
+
+static void
+set_up (Fixture *fixture, gconstpointer data)
+{
+  const Case *kind = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwDesign) design = sw_start_new (kind->start, &error);
+  g_autoptr (GBytes) pdf = NULL;
+  int file;
+
+  g_assert_no_error (error);
+  design->units = kind->units;
+  if (kind->change != NULL)
+    kind->change (design);
+  fixture->solution =
+    sw_solution_new_with_cuts (design, sw_catalogue_builtin (NULL), NULL, &error);
+  g_assert_no_error (error);
+  fixture->sheets = sw_sheets_new (fixture->solution, kind->paper, &sw_language_english);
+  pdf = sw_sheets_to_pdf (fixture->sheets, kind->file, &error);
+  g_assert_no_error (error);
+  file = g_file_open_tmp ("sheets-XXXXXX.pdf", &fixture->path, NULL);
+  g_close (file, NULL);
+  g_file_set_contents (fixture->path,
+                       g_bytes_get_data (pdf, NULL),
+                       (gssize) g_bytes_get_size (pdf),
+                       NULL);
+}
+
+static void
+tear_down (Fixture *fixture, gconstpointer data)
+{
+  g_unlink (fixture->path);
+  g_free (fixture->path);
+  sw_sheets_free (fixture->sheets);
+  sw_solution_unref (fixture->solution);
+}
+
+static int
+pages_of (const Fixture *fixture, SwSheetFile file)
+{
+  int pages = 0;
+
+  for (guint i = 0; i < sw_sheets_count (fixture->sheets); i++)
+    pages += sw_sheets_get (fixture->sheets, i)->file == file;
+  return pages;
+}
+
+/* Words of a page, joined by single spaces. */
+static char *
+page_text (const Fixture *fixture, int page)
+{
+  char number[16];
+  const char *argv[] = { "pdftotext", "-f", number, "-l", number, fixture->path, "-", NULL };
+  g_autofree char *text = NULL;
+  g_auto (GStrv) words = NULL;
+  GString *joined = g_string_new (NULL);
+
+  g_snprintf (number, sizeof number, "%d", page);
+  text = output_of (argv);
+  words = g_strsplit_set (text, " \n\f", -1);
+  for (guint i = 0; words[i] != NULL; i++) {
+    if (words[i][0] != '\0')
+      g_string_append_printf (joined, "%s%s", joined->len > 0 ? " " : "", words[i]);
+  }
+  return g_string_free (joined, FALSE);
+}
+
+/* Source: ISO 216 and ANSI/ASME Y14.1, in points. */
+static gboolean
+is_paper (double a, double b, SwPaper paper)
+{
+  double small = paper == SW_PAPER_A4 ? 595.276 : 612;
+  double large = paper == SW_PAPER_A4 ? 841.890 : 792;
+
+  return fabs (MIN (a, b) - small) < 0.01 && fabs (MAX (a, b) - large) < 0.01;
+}
+
+static void
+test_pages_have_the_paper (Fixture *fixture, gconstpointer data)
+{
+  const Case *kind = data;
+  const char *argv[] = { "pdfinfo", "-f", "1", "-l", "999", fixture->path, NULL };
+  g_autofree char *info = output_of (argv);
+  g_auto (GStrv) lines = g_strsplit (info, "\n", -1);
+  int pages = 0;
+
+  for (guint i = 0; lines[i] != NULL; i++) {
+    double width, height;
+    int page;
+
+    if (sscanf (lines[i], "Page %d size: %lf x %lf", &page, &width, &height) != 3)
+      continue;
+    g_assert_true (is_paper (width, height, kind->paper));
+    pages++;
+  }
+  g_assert_cmpint (pages, ==, pages_of (fixture, kind->file));
+}
+
+static void
+test_the_title_stands_on_the_pages (Fixture *fixture, gconstpointer data)
+{
+  const Case *kind = data;
+  int last = kind->file == SW_SHEET_PACKET ? pages_of (fixture, kind->file) : 1;
+
+  for (int page = 1; page <= last; page++) {
+    g_autofree char *text = page_text (fixture, page);
+
+    if (strstr (text, fixture->solution->design->title) == NULL)
+      g_error ("page %d has no title: %s", page, text);
+  }
+}
+
+static void
+test_sheets_are_numbered (Fixture *fixture, gconstpointer data)
+{
+  int pages = pages_of (fixture, SW_SHEET_PACKET);
+
+  for (int page = 1; page <= pages; page++) {
+    g_autofree char *text = page_text (fixture, page);
+    g_autofree char *number = g_strdup_printf ("%d of %d", page, pages);
+
+    g_assert_nonnull (strstr (text, number));
+  }
+}
+
+static double
+attribute (const char **names, const char **values, const char *name)
+{
+  for (guint i = 0; names[i] != NULL; i++) {
+    if (g_str_equal (names[i], name))
+      return g_ascii_strtod (values[i], NULL);
+  }
+  g_assert_not_reached ();
+}
+
+typedef struct {
+  GArray *words;
+  int page;
+  gboolean in_word;
+} Reader;
+
+static void
+start_cb (GMarkupParseContext *context,
+          const char *element,
+          const char **names,
+          const char **values,
+          gpointer data,
+          GError **error)
+{
+  Reader *reader = data;
+
+  reader->page += g_str_equal (element, "page");
+  reader->in_word = g_str_equal (element, "word");
+  if (reader->in_word) {
+    Word word = { attribute (names, values, "xMin"),
+                  attribute (names, values, "yMin"),
+                  attribute (names, values, "xMax"),
+                  attribute (names, values, "yMax"),
+                  NULL,
+                  reader->page };
+
+    g_array_append_val (reader->words, word);
+  }
+}
+
+static void
+text_cb (GMarkupParseContext *context,
+         const char *text,
+         gsize length,
+         gpointer data,
+         GError **error)
+{
+  Reader *reader = data;
+
+  if (reader->in_word)
+    g_array_index (reader->words, Word, reader->words->len - 1).text = g_strndup (text, length);
+  reader->in_word = FALSE;
+}
+
+static void
+word_clear (gpointer word)
+{
+  g_free (((Word *) word)->text);
+}
+
+static GArray *
+words_of (const Fixture *fixture)
+{
+  static const GMarkupParser parser = { .start_element = start_cb, .text = text_cb };
+  const char *argv[] = { "pdftotext", "-bbox", fixture->path, "-", NULL };
+  g_autofree char *boxes = output_of (argv);
+  Reader reader = { g_array_new (FALSE, TRUE, sizeof (Word)), 0, FALSE };
+  g_autoptr (GMarkupParseContext) context =
+    g_markup_parse_context_new (&parser, 0, &reader, NULL);
+  g_autoptr (GError) error = NULL;
+
+  g_array_set_clear_func (reader.words, word_clear);
+  g_markup_parse_context_parse (context, strstr (boxes, "<html"), -1, &error);
+  g_assert_no_error (error);
+  return reader.words;
+}
+
+/* By more than a hair: the boxes are those of the font, taller than the letters. */
+static gboolean
+overlap (const Word *a, const Word *b)
+{
+  double wide = MIN (a->x1, b->x1) - MAX (a->x0, b->x0);
+  double tall = MIN (a->y1, b->y1) - MAX (a->y0, b->y0);
+
+  return a->page == b->page && wide > 0.8 && tall > 0.4 * MIN (a->y1 - a->y0, b->y1 - b->y0);
+}
+
+static void
+test_no_word_runs_into_another (Fixture *fixture, gconstpointer data)
+{
+  g_autoptr (GArray) words = words_of (fixture);
+
+  g_assert_cmpuint (words->len, >, 100);
+  for (guint i = 0; i < words->len; i++) {
+    const Word *a = &g_array_index (words, Word, i);
+
+    for (guint j = i + 1; j < words->len; j++) {
+      const Word *b = &g_array_index (words, Word, j);
+
+      if (b->page != a->page)
+        break;
+      if (overlap (a, b))
+        g_error ("page %d: “%s” and “%s” overlap", a->page, a->text, b->text);
+    }
+  }
+}
+
+/* Source: ISO 5457, frame 20 mm from the left edge and 10 mm from the others. */
+static void
+test_no_word_leaves_the_frame (Fixture *fixture, gconstpointer data)
+{
+  const SwSheet *sheet = sw_sheets_get (fixture->sheets, 0);
+  g_autoptr (GArray) words = words_of (fixture);
+
+  for (guint i = 0; i < words->len; i++) {
+    const Word *word = &g_array_index (words, Word, i);
+    gboolean inside = word->x0 >= 20 * 72 / 25.4 && word->y0 >= 10 * 72 / 25.4 &&
+                      word->x1 <= sheet->width_pt - 10 * 72 / 25.4 &&
+                      word->y1 <= sheet->height_pt - 10 * 72 / 25.4 + 1;
+
+    if (!inside)
+      g_error ("page %d: “%s” is outside the frame", word->page, word->text);
+  }
+}
+
+/* Worked by hand: 20 strips on 1.0167 m: mark 2 at 319.4 mm = 12.575 in = 1 ft 0 9/16 in. */
+static void
+test_ring_marks_in_both_units (Fixture *fixture, gconstpointer data)
+{
+  gboolean found = FALSE;
+
+  for (int page = 1; page <= pages_of (fixture, SW_SHEET_PACKET); page++) {
+    g_autofree char *text = page_text (fixture, page);
+
+    found = found || (strstr (text, "Ring marks") != NULL && strstr (text, " 319 ") != NULL &&
+                      strstr (text, "9/16″") != NULL);
+  }
+  g_assert_true (found);
+}
+
+static void
+test_fonts_are_embedded_in_part (Fixture *fixture, gconstpointer data)
+{
+  const char *argv[] = { "pdffonts", fixture->path, NULL };
+  g_autofree char *fonts = output_of (argv);
+  g_auto (GStrv) lines = g_strsplit (fonts, "\n", -1);
+
+  g_assert_cmpuint (g_strv_length (lines), >, 3);
+  for (guint i = 2; lines[i] != NULL && lines[i][0] != '\0'; i++)
+    g_assert_nonnull (strstr (lines[i], "yes yes yes")); /* embedded, subset, searchable */
+}
+
+static void
+test_the_outline_names_the_sheets (Fixture *fixture, gconstpointer data)
+{
+  const char *argv[] = { "mutool", "show", fixture->path, "outline", NULL };
+  g_autofree char *outline = output_of (argv);
+
+  for (guint i = 0; i < sw_sheets_count (fixture->sheets); i++) {
+    const SwSheet *sheet = sw_sheets_get (fixture->sheets, i);
+
+    if (sheet->file == SW_SHEET_PACKET)
+      g_assert_nonnull (strstr (outline, sheet->title));
+  }
+}
+
+static void
+test_the_document_knows_its_title (Fixture *fixture, gconstpointer data)
+{
+  const char *argv[] = { "pdfinfo", "-isodates", fixture->path, NULL };
+  g_autofree char *info = output_of (argv);
+  g_autofree char *title =
+    g_strdup_printf ("Title:           %s\n", fixture->solution->design->title);
+
+  g_assert_nonnull (strstr (info, title));
+  g_assert_nonnull (strstr (info, "CreationDate:    2000-01-01T00:00:00Z"));
+}
+
+static void
+set_many_strips (SwDesign *design)
+{
+  design->shape.strip_count = 512;
+}
+
+static void
+set_two_strips (SwDesign *design)
+{
+  design->shape.strip_count = 2;
+  design->shape.coverage_deg = 20;
+  design->topper.kind = SW_TOPPER_NONE;
+  design->guys.count = 0;
+}
+
+/* 200 characters: words, as a person would type. */
+static void
+set_long_title (SwDesign *design)
+{
+  g_free (design->title);
+  design->title = g_strdup ("Winter lights WWWW on the green in front of the old town hall, to "
+                            "be raised by all neighbours "
+                            "MMMM on the last Saturday of November & lit until the sixth of "
+                            "January, if the weather holds "
+                            "WWWW MMMM ok");
+  g_assert_cmpint (g_utf8_strlen (design->title, -1), <=, 200);
+}
+
+static void
+set_measured (SwDesign *design)
+{
+  design->as_built.ring_length_m = 9.5;
+}
+
+static const struct {
+  const char *name;
+  Case kind;
+} kinds[] = {
+  { "lawn", { "lawn", SW_PAPER_A4, SW_UNITS_US, NULL, SW_SHEET_PACKET } },
+  { "porch, letter", { "porch", SW_PAPER_LETTER, SW_UNITS_METRIC, NULL, SW_SHEET_PACKET } },
+  { "landmark, measured",
+    { "landmark", SW_PAPER_LETTER, SW_UNITS_US, set_measured, SW_SHEET_PACKET } },
+  { "512 strips",
+    { "landmark", SW_PAPER_A4, SW_UNITS_METRIC, set_many_strips, SW_SHEET_PACKET } },
+  { "two strips", { "porch", SW_PAPER_A4, SW_UNITS_METRIC, set_two_strips, SW_SHEET_PACKET } },
+  { "long title", { "lawn", SW_PAPER_LETTER, SW_UNITS_US, set_long_title, SW_SHEET_PACKET } },
+};
+
+static const struct {
+  const char *name;
+  void (*test) (Fixture *fixture, gconstpointer data);
+} tests[] = {
+  { "pages have the paper", test_pages_have_the_paper },
+  { "the title stands on every page", test_the_title_stands_on_the_pages },
+  { "sheets are numbered", test_sheets_are_numbered },
+  { "no word runs into another", test_no_word_runs_into_another },
+  { "no word leaves the frame", test_no_word_leaves_the_frame },
+  { "fonts are embedded in part", test_fonts_are_embedded_in_part },
+  { "the outline names the sheets", test_the_outline_names_the_sheets },
+  { "the document knows its title", test_the_document_knows_its_title },
+};
+
+static const Case tape = { "lawn", SW_PAPER_LETTER, SW_UNITS_US, NULL, SW_SHEET_RING_TAPE };
+static const Case plate = { "lawn", SW_PAPER_A4, SW_UNITS_US, NULL, SW_SHEET_CROWN_PLATE };
+
+#define ADD(path, kind, test) g_test_add (path, Fixture, kind, set_up, test, tear_down)
+
+int
+main (int argc, char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++) {
+    for (guint j = 0; j < G_N_ELEMENTS (tests); j++) {
+      g_autofree char *path =
+        g_strdup_printf ("/packet/sheets/%s/%s", kinds[i].name, tests[j].name);
+
+      ADD (path, &kinds[i].kind, tests[j].test);
+    }
+  }
+  ADD ("/packet/sheets/ring marks in both units",
+       &kinds[0].kind,
+       test_ring_marks_in_both_units);
+  ADD ("/packet/sheets/tape/pages have the paper", &tape, test_pages_have_the_paper);
+  ADD ("/packet/sheets/tape/the title stands first", &tape, test_the_title_stands_on_the_pages);
+  ADD ("/packet/sheets/plate/pages have the paper", &plate, test_pages_have_the_paper);
+  ADD ("/packet/sheets/plate/the title stands first",
+       &plate,
+       test_the_title_stands_on_the_pages);
+  return g_test_run ();
+}
