@@ -22,6 +22,14 @@ int sw_command_cuts (int argc, char **argv);
 
 #define SW_COMMAND_ANY_FILES (-1)
 
+/* --set, as every verb with a design has it. Kept as bytes: a title may be UTF-8 in any locale.
+ */
+#define SW_COMMAND_SET_ENTRY(sets)                                                             \
+  {                                                                                            \
+    "set", 's', 0, G_OPTION_ARG_FILENAME_ARRAY, sets, "Take another value for a key",          \
+      "PATH=VALUE"                                                                             \
+  }
+
 typedef struct {
   const char *usage; /* "FILE [--json] [--set PATH=VALUE]…" */
   const char *summary;

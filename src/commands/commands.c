@@ -14,6 +14,7 @@ static const struct {
   { "new", sw_command_new, "write a starting design" },
   { "report", sw_command_report, "solve a design and print every result" },
   { "fit", sw_command_fit, "make a design exact by moving one quantity" },
+  { "packet", sw_command_packet, "write the whole build packet" },
   { "picture", sw_command_picture, "draw one picture" },
   { "cuts", sw_command_cuts, "cut pieces out of bars with the fewest bars" },
 };

@@ -136,13 +136,7 @@ sw_command_fit (int argc, char **argv)
       &options.spacing,
       "Make the spacing at the ring so many metres",
       "M" },
-    { "set",
-      's',
-      0,
-      G_OPTION_ARG_STRING_ARRAY,
-      &options.sets,
-      "Change another value first",
-      "PATH=VALUE" },
+    SW_COMMAND_SET_ENTRY (&options.sets),
     { "to", 't', 0, G_OPTION_ARG_FILENAME, &options.to, "Where to write the design", "FILE2" },
     { NULL }
   };

@@ -131,13 +131,7 @@ sw_command_picture (int argc, char **argv)
       "What the lights show at night",
       "NAME" },
     { "time", 0, 0, G_OPTION_ARG_DOUBLE, &options.time_s, "Seconds into the scene", "S" },
-    { "set",
-      's',
-      0,
-      G_OPTION_ARG_STRING_ARRAY,
-      &options.sets,
-      "Draw with another value",
-      "PATH=VALUE" },
+    SW_COMMAND_SET_ENTRY (&options.sets),
     { NULL }
   };
   const SwCommandForm form = {

@@ -20,13 +20,7 @@ sw_command_report (int argc, char **argv)
   gboolean json = FALSE;
   const GOptionEntry entries[] = {
     { "json", 'j', 0, G_OPTION_ARG_NONE, &json, "Print a JSON object", NULL },
-    { "set",
-      's',
-      0,
-      G_OPTION_ARG_STRING_ARRAY,
-      &sets,
-      "Solve with another value",
-      "PATH=VALUE" },
+    SW_COMMAND_SET_ENTRY (&sets),
     { NULL }
   };
   const SwCommandForm form = { "FILE [--json] [--set PATH=VALUE]…",
