@@ -4,6 +4,7 @@
 #include "drawing/crown-template.h"
 
 #include "drawing/check-bar.h"
+#include "drawing/page-title.h"
 #include "engine/units.h"
 
 #include <glib/gi18n.h>
@@ -12,8 +13,9 @@
 #define MARGIN_MM 12.0
 #define HEAD_MM 24.0
 #define OVERLAP_MM 10.0
-#define NUMBER_MM 9.0 /* room for the strips' numbers round the holes */
-#define BARS_MM 10.0  /* kept for the upright check bars */
+#define NUMBER_MM 9.0    /* room for the strips' numbers round the holes */
+#define HEADING_PT 170.0 /* "Crown plate, sheet 9 of 9" and its translations */
+#define BARS_MM 10.0     /* kept for the upright check bars */
 
 typedef struct {
   cairo_t *cr;
@@ -202,8 +204,7 @@ static void
 draw_head (const Plate *plate, const SwCrownTiles *tiles, double width_pt, int page)
 {
   double x = MARGIN_MM * SW_PT_PER_MM, y = x;
-  SwTextLook bold = { .size = 12, .bold = TRUE }, plain = { .size = 8.4 },
-             right = { .size = 9, .align = SW_TEXT_RIGHT };
+  SwTextLook bold = { .size = 12, .bold = TRUE }, plain = { .size = 8.4 };
   const SwHook *hook =
     sw_catalogue_hook (plate->solution->catalogue, plate->solution->design->crown.hook);
   g_autofree char *title =
@@ -232,13 +233,10 @@ draw_head (const Plate *plate, const SwCrownTiles *tiles, double width_pt, int p
 
   sw_style_set_ink (plate->style, plate->cr, SW_INK_MAIN);
   sw_text_draw (plate->cr, NULL, plate->style, &bold, x, y + 11, title);
-  sw_text_draw (plate->cr,
-                NULL,
-                plate->style,
-                &right,
-                width_pt - x,
-                y + 11,
-                plate->solution->design->title);
+  sw_page_title_draw (plate->cr,
+                      plate->style,
+                      &(SwHeadLine){ x, width_pt - x, y + 11, HEADING_PT },
+                      plate->solution->design->title);
   sw_text_draw (plate->cr, NULL, plate->style, &plain, x, y + 26, holes);
   sw_text_draw (plate->cr,
                 NULL,

@@ -6,6 +6,7 @@
 #include "drawing/ring-tape.h"
 
 #include "drawing/check-bar.h"
+#include "drawing/page-title.h"
 #include "engine/units.h"
 
 #include <glib/gi18n.h>
@@ -16,6 +17,7 @@
 #define LANE_MM 27.0
 #define GAP_MM 4.0
 #define TAB_MM 10.0       /* glued under the next lane */
+#define HEADING_PT 170.0  /* "Ring tape, sheet 99 of 99" and its translations */
 #define RIGHT_BARS_MM 8.0 /* kept for the upright check bars */
 
 typedef struct {
@@ -267,14 +269,10 @@ draw_head (const Tape *tape, int page)
 
   sw_style_set_ink (tape->style, tape->cr, SW_INK_MAIN);
   text (tape, x, y + 11, SW_TEXT_LEFT, 12, TRUE, pages);
-  SwTextLook look = { .size = 9, .align = SW_TEXT_RIGHT };
-  sw_text_draw (tape->cr,
-                NULL,
-                tape->style,
-                &look,
-                tape->width_pt - x,
-                y + 11,
-                tape->solution->design->title);
+  sw_page_title_draw (tape->cr,
+                      tape->style,
+                      &(SwHeadLine){ x, tape->width_pt - x, y + 11, HEADING_PT },
+                      tape->solution->design->title);
   text (tape, x, y + 25, SW_TEXT_LEFT, 8.4, FALSE, length);
   text (
     tape,

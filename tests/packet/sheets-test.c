@@ -414,6 +414,16 @@ static const struct {
   { "the document knows its title", test_the_document_knows_its_title },
 };
 
+static const Case long_tape = { "lawn",
+                                SW_PAPER_LETTER,
+                                SW_UNITS_US,
+                                set_long_title,
+                                SW_SHEET_RING_TAPE };
+static const Case long_plate = { "lawn",
+                                 SW_PAPER_A4,
+                                 SW_UNITS_US,
+                                 set_long_title,
+                                 SW_SHEET_CROWN_PLATE };
 static const Case tape = { "lawn", SW_PAPER_LETTER, SW_UNITS_US, NULL, SW_SHEET_RING_TAPE };
 static const Case plate = { "lawn", SW_PAPER_A4, SW_UNITS_US, NULL, SW_SHEET_CROWN_PLATE };
 
@@ -436,6 +446,19 @@ main (int argc, char **argv)
        test_ring_marks_in_both_units);
   ADD ("/packet/sheets/tape/pages have the paper", &tape, test_pages_have_the_paper);
   ADD ("/packet/sheets/tape/the title stands first", &tape, test_the_title_stands_on_the_pages);
+  ADD ("/packet/sheets/tape/no word runs into another", &tape, test_no_word_runs_into_another);
+  ADD ("/packet/sheets/tape/a long title stands whole",
+       &long_tape,
+       test_the_title_stands_on_the_pages);
+  ADD ("/packet/sheets/tape/a long title has its place",
+       &long_tape,
+       test_no_word_runs_into_another);
+  ADD ("/packet/sheets/plate/a long title stands whole",
+       &long_plate,
+       test_the_title_stands_on_the_pages);
+  ADD ("/packet/sheets/plate/a long title has its place",
+       &long_plate,
+       test_no_word_runs_into_another);
   ADD ("/packet/sheets/plate/pages have the paper", &plate, test_pages_have_the_paper);
   ADD ("/packet/sheets/plate/the title stands first",
        &plate,
