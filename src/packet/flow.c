@@ -263,18 +263,30 @@ worded_paragraph (const SwFlow *flow, double indent, const char *word, const cha
   return layout;
 }
 
-void
-sw_flow_finding (SwFlow *flow, SwLevel level, const char *text, const char *more)
+static void
+add_signed (SwFlow *flow, SwLevel level, PangoLayout *layout, const char *more)
 {
-  g_autofree char *word = g_strdup (sw_pen_word (flow->pen, sw_level_labels[level]));
-
   add_text (flow,
-            &(Text){ .layout = worded_paragraph (flow, INDENT, word, text),
+            &(Text){ .layout = layout,
                      .second = more == NULL ? NULL : paragraph (flow, INDENT, more),
                      .x = INDENT,
                      .level = (int) level },
             GAP,
             FALSE);
+}
+
+void
+sw_flow_signed (SwFlow *flow, SwLevel level, const char *word, const char *text)
+{
+  add_signed (flow, level, worded_paragraph (flow, INDENT, word, text), NULL);
+}
+
+void
+sw_flow_finding (SwFlow *flow, SwLevel level, const char *text, const char *more)
+{
+  const char *word = sw_pen_word (flow->pen, sw_level_labels[level]);
+
+  add_signed (flow, level, worded_paragraph (flow, INDENT, word, text), more);
 }
 
 void

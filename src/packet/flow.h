@@ -34,7 +34,9 @@ void sw_flow_heading (SwFlow *flow, const char *text);
 void sw_flow_text (SwFlow *flow, const char *text);
 /* With a box to tick. */
 void sw_flow_tick (SwFlow *flow, const char *text);
-/* With the finding's sign (octagon, triangle, circle) and word, and `more` (nullable) below. */
+/* A sign (octagon, triangle, circle), a bold word, a sentence. */
+void sw_flow_signed (SwFlow *flow, SwLevel level, const char *word, const char *text);
+/* The same with the level's word, and `more` (nullable) below. */
 void sw_flow_finding (SwFlow *flow, SwLevel level, const char *text, const char *more);
 /* Framed, a triangle before the bold `word`: what can hurt. */
 void sw_flow_caution (SwFlow *flow, const char *word, const char *text);

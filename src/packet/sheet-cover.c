@@ -242,23 +242,25 @@ add_cautions (SwFlow *flow)
                 more);
 
   sw_flow_heading (flow, sw_pen_word (pen, N_ ("Before work begins")));
-  sw_flow_caution (flow, sw_pen_word (pen, N_ ("Overhead lines")), lines);
-  sw_flow_caution (
-    flow,
-    sw_pen_word (pen, N_ ("Height and weight")),
-    sw_pen_word (pen,
-                 N_ ("build it lying down, raise it with enough hands, nobody in "
-                     "the fall circle, and never lean a ladder on the post.")));
-  sw_flow_caution (flow,
-                   sw_pen_word (pen, N_ ("Digging")),
-                   sw_pen_word (pen,
-                                N_ ("have buried services marked before you dig or drive a "
-                                    "stake (in the US call 811).")));
-  sw_flow_caution (flow,
-                   sw_pen_word (pen, N_ ("Mains and wind")),
-                   sw_pen_word (pen,
-                                N_ ("read the sheets Power and Wind first. Local codes and "
-                                    "licensed practice come before anything said here.")));
+  sw_flow_signed (flow, SW_LEVEL_WARN, sw_pen_word (pen, N_ ("Overhead lines")), lines);
+  sw_flow_signed (flow,
+                  SW_LEVEL_WARN,
+                  sw_pen_word (pen, N_ ("Height and weight")),
+                  sw_pen_word (pen,
+                               N_ ("build it lying down, raise it with enough hands, nobody in "
+                                   "the fall circle, and never lean a ladder on the post.")));
+  sw_flow_signed (flow,
+                  SW_LEVEL_WARN,
+                  sw_pen_word (pen, N_ ("Digging")),
+                  sw_pen_word (pen,
+                               N_ ("have buried services marked before you dig or drive a "
+                                   "stake (in the US call 811).")));
+  sw_flow_signed (flow,
+                  SW_LEVEL_WARN,
+                  sw_pen_word (pen, N_ ("Mains and wind")),
+                  sw_pen_word (pen,
+                               N_ ("read the sheets Power and Wind first. Local codes and "
+                                   "licensed practice come before anything said here.")));
 }
 
 static char *

@@ -6,9 +6,9 @@
 #include <glib/gi18n.h>
 
 static const SwColumn columns[] = {
-  { N_ ("Power"), SW_TEXT_LEFT, 1 },
-  { N_ ("At the highest brightness allowed"), SW_TEXT_RIGHT, 0 },
-  { N_ ("At full white"), SW_TEXT_RIGHT, 0 },
+  { N_ ("Power"), SW_TEXT_LEFT, 2 },
+  { N_ ("At the highest brightness allowed"), SW_TEXT_RIGHT, 1 },
+  { N_ ("At full white"), SW_TEXT_RIGHT, 0.6 },
 };
 
 typedef struct {

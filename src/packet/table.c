@@ -392,6 +392,7 @@ sw_flow_table (SwFlow *flow, const SwTable *table)
   for (guint i = 0; i < lines->len; i++) {
     place_cells (g_ptr_array_index (lines, i), table, widths, whole);
     block = block_of (g_ptr_array_index (lines, i));
+    block.gap = head == NULL && i == 0 ? TABLE_GAP : 0;
     sw_flow_add (flow, &block, head);
   }
 }
