@@ -14,7 +14,7 @@ pixels_by_timing (const SwDataSetup *data)
   double time_s = 1 / data->frame_hz - data->reset_us * 1e-6;
   double pixels = time_s * data->bit_rate_hz / data->bits_per_pixel;
 
-  pixels = floor (pixels * (1 + 1e-12) + 1e-9);
+  pixels = floor (pixels + 1e-9);
   return (int) CLAMP (pixels, 0, G_MAXINT / 2);
 }
 

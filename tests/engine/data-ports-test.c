@@ -145,6 +145,19 @@ test_every_exact_frame_fits (void)
   }
 }
 
+/* A pause of nearly a whole second leaves few digits to the rest. */
+static void
+test_a_long_pause_keeps_exact_frames (void)
+{
+  g_autoptr (SwDesign) design = plain_design ();
+
+  design->data.frame_hz = 1;
+  for (int n = 1; n <= 300; n++) {
+    design->data.reset_us = 1e6 - n * 30;
+    g_assert_cmpint (port_pixels (design), ==, n);
+  }
+}
+
 static void
 test_a_pause_longer_than_the_frame_leaves_none (void)
 {
@@ -459,6 +472,8 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/data-ports/a frame that fits exactly fits",
                    test_a_frame_that_fits_exactly_fits);
   g_test_add_func ("/engine/data-ports/every exact frame fits", test_every_exact_frame_fits);
+  g_test_add_func ("/engine/data-ports/a long pause keeps exact frames",
+                   test_a_long_pause_keeps_exact_frames);
   g_test_add_func ("/engine/data-ports/a pause longer than the frame leaves none",
                    test_a_pause_longer_than_the_frame_leaves_none);
   g_test_add_func ("/engine/data-ports/extreme timing stays in range",
