@@ -1,200 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* Volts of the ladders: ngspice 39 on the same netlists (100 pixels, 18 AWG rails, 0.1 m pitch,
- * 12 V, the feed one pitch before the first pixel), and the closed sums of Kirchhoff's laws,
- * worked by hand. The netlists themselves are run in power-ngspice-test.c.
- */
 #include "engine/power-network.h"
 
 #include <math.h>
 
 #define RAIL_OHM 0.002095 /* a rail, a pitch: 18 AWG at 20 °C (ASTM B258) and 0.1 m */
-
-static SwLadder
-ladder (int pixels, SwLoad load, double pixel_a, const int *feeds, guint n_feeds)
-{
-  return (SwLadder){ .pixels = pixels,
-                     .supply_v = 12,
-                     .pixel_a = pixel_a,
-                     .load = load,
-                     .link_ohm = 2 * RAIL_OHM,
-                     .feed_ohm = 2 * RAIL_OHM,
-                     .feeds = feeds,
-                     .n_feeds = n_feeds };
-}
-
-typedef struct {
-  int pixel;
-  double volts;
-} Volts;
-
-static void
-check_volts (const SwLadder *given, const Volts *wanted, guint n, double tolerance)
-{
-  g_autofree double *volts = g_new (double, given->pixels);
-  SwLadderResult result = sw_ladder_solve (given, volts, NULL);
-
-  g_assert_true (result.feasible);
-  for (guint i = 0; i < n; i++)
-    g_assert_cmpfloat_with_epsilon (volts[wanted[i].pixel - 1], wanted[i].volts, tolerance);
-}
-
-static void
-test_plain_pixels_fed_at_one_end (void)
-{
-  static const Volts wanted[] = { { 1, 11.987430 },  { 10, 11.879956 }, { 25, 11.723460 },
-                                  { 50, 11.525482 }, { 75, 11.406067 }, { 100, 11.365215 } };
-  static const int feeds[] = { 1 };
-  SwLadder given = ladder (100, SW_LOAD_CONSTANT_CURRENT, 0.03, feeds, 1);
-  SwLadderResult result = sw_ladder_solve (&given, NULL, NULL);
-
-  check_volts (&given, wanted, G_N_ELEMENTS (wanted), 1e-6);
-  g_assert_cmpfloat_with_epsilon (result.current_a, 3.0, 1e-12);
-  g_assert_cmpint (result.worst_pixel, ==, 100);
-  /* by hand: drop = I·r·n(n + 1)/2 */
-  g_assert_cmpfloat_with_epsilon (12 - result.worst_v,
-                                  0.03 * 2 * RAIL_OHM * 100 * 101 / 2,
-                                  1e-12);
-}
-
-static void
-test_plain_pixels_fed_at_both_ends (void)
-{
-  static const Volts wanted[] = { { 1, 11.993715 },  { 10, 11.942807 }, { 25, 11.880585 },
-                                  { 50, 11.839732 }, { 51, 11.839732 }, { 100, 11.993715 } };
-  static const int feeds[] = { 1, 100 };
-  SwLadder given = ladder (100, SW_LOAD_CONSTANT_CURRENT, 0.03, feeds, 2);
-  double feed_a[2];
-  SwLadderResult result = sw_ladder_solve (&given, NULL, feed_a);
-
-  check_volts (&given, wanted, G_N_ELEMENTS (wanted), 1e-6);
-  g_assert_cmpint (result.worst_pixel, ==, 50); /* 50 and 51 are equal: the lower counts */
-  g_assert_cmpfloat_with_epsilon (feed_a[0], 1.5, 1e-12);
-  g_assert_cmpfloat_with_epsilon (feed_a[1], 1.5, 1e-12);
-}
-
-/* Feeds sit on pixels without resistance: 101 pixels, every 25th at the supply. */
-static void
-test_feeds_on_the_way (void)
-{
-  static const Volts wanted[] = { { 11, 11.990572 },
-                                  { 13, 11.990195 },
-                                  { 14, 11.990195 },
-                                  { 26, 12 } };
-  static const int feeds[] = { 1, 26, 51, 76, 101 };
-  SwLadder given = ladder (101, SW_LOAD_CONSTANT_CURRENT, 0.03, feeds, 5);
-
-  given.feed_ohm = 0;
-  check_volts (&given, wanted, G_N_ELEMENTS (wanted), 1e-6);
-}
-
-static void
-test_regulated_pixels (void)
-{
-  static const Volts one_end[] = { { 1, 11.986942 },
-                                   { 25, 11.711602 },
-                                   { 50, 11.503660 },
-                                   { 100, 11.334401 } };
-  static const Volts both[] = { { 50, 11.837907 } };
-  static const int feeds[] = { 1, 100 };
-  SwLadder given = ladder (100, SW_LOAD_CONSTANT_POWER, 0.03, feeds, 1);
-
-  check_volts (&given, one_end, G_N_ELEMENTS (one_end), 1e-6);
-  g_assert_cmpfloat_with_epsilon (sw_ladder_solve (&given, NULL, NULL).current_a,
-                                  3.116455,
-                                  1e-6);
-  given.n_feeds = 2;
-  check_volts (&given, both, 1, 1e-6);
-  g_assert_cmpfloat_with_epsilon (sw_ladder_solve (&given, NULL, NULL).current_a,
-                                  3.027573,
-                                  2e-6);
-}
-
-/* 5 V, 0.3 W a pixel: 107 pixels just work, 108 have no solution. Independent check: shooting
- * from the dead end with SciPy. */
-static void
-test_collapse_is_seen (void)
-{
-  static const struct {
-    int pixels;
-    double end_v;
-  } cases[] = { { 50, 4.660179 }, { 100, 3.157138 }, { 107, 2.370875 } };
-  static const int feeds[] = { 1 };
-
-  for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
-    SwLadder given = ladder (cases[i].pixels, SW_LOAD_CONSTANT_POWER, 0.06, feeds, 1);
-    given.supply_v = 5;
-    SwLadderResult result = sw_ladder_solve (&given, NULL, NULL);
-    g_assert_true (result.feasible);
-    g_assert_cmpfloat_with_epsilon (result.worst_v, cases[i].end_v, 1e-6);
-  }
-  SwLadder beyond = ladder (108, SW_LOAD_CONSTANT_POWER, 0.06, feeds, 1);
-  beyond.supply_v = 5;
-  g_assert_false (sw_ladder_solve (&beyond, NULL, NULL).feasible);
-}
-
-/* One load behind one resistor: V = (V0 + √(V0² − 4RP))/2, none above P = V0²/4R (180 W here),
- * by hand. */
-static void
-test_one_regulated_pixel_by_hand (void)
-{
-  static const int feeds[] = { 1 };
-  SwLadder given = ladder (1, SW_LOAD_CONSTANT_POWER, 100.0 / 12, feeds, 1);
-
-  given.feed_ohm = 0.2;
-  g_assert_cmpfloat_with_epsilon (sw_ladder_solve (&given, NULL, NULL).worst_v, 10.0, 1e-12);
-  given.pixel_a = 179.999 / 12;
-  g_assert_cmpfloat_with_epsilon (sw_ladder_solve (&given, NULL, NULL).worst_v,
-                                  6 + sqrt (144 - 4 * 0.2 * 179.999) / 2,
-                                  1e-9);
-  given.pixel_a = 181.0 / 12;
-  g_assert_false (sw_ladder_solve (&given, NULL, NULL).feasible);
-}
-
-static void
-test_no_resistance_no_drop (void)
-{
-  static const int feeds[] = { 3, 7 };
-
-  for (SwLoad load = SW_LOAD_CONSTANT_CURRENT; load <= SW_LOAD_CONSTANT_POWER; load++) {
-    SwLadder given = ladder (10, load, 0.1, feeds, 2);
-    double feed_a[2];
-    given.link_ohm = 0;
-    g_assert_cmpfloat_with_epsilon (sw_ladder_solve (&given, NULL, feed_a).worst_v,
-                                    load == SW_LOAD_CONSTANT_CURRENT
-                                      ? 12 - 0.5 * 2 * RAIL_OHM
-                                      : 6 + sqrt (144 - 4 * RAIL_OHM * 12) / 2,
-                                    1e-12); /* two feeds in parallel: R = RAIL_OHM */
-    given.feed_ohm = 0;
-    SwLadderResult result = sw_ladder_solve (&given, NULL, feed_a);
-    g_assert_cmpfloat_with_epsilon (result.worst_v, 12, 1e-15);
-    g_assert_cmpfloat_with_epsilon (result.current_a, 1, 1e-14);
-    g_assert_cmpfloat_with_epsilon (feed_a[0] + feed_a[1], 1, 1e-14);
-  }
-}
-
-static void
-test_feed_currents_sum_to_the_strip (void)
-{
-  g_autoptr (GRand) rand = g_rand_new_with_seed (3);
-
-  for (int i = 0; i < 200; i++) {
-    int pixels = g_rand_int_range (rand, 2, 300);
-    int feeds[] = { 1, 1 + pixels / 2, pixels };
-    double feed_a[3];
-    SwLadder given = ladder (pixels,
-                             i % 2,
-                             g_rand_double_range (rand, 0.001, 0.02),
-                             feeds,
-                             pixels > 2 ? 3 : 1);
-    given.feed_ohm = i % 3 == 0 ? 0 : 0.01;
-    SwLadderResult result = sw_ladder_solve (&given, NULL, feed_a);
-    double sum = 0;
-    for (guint j = 0; j < given.n_feeds; j++)
-      sum += feed_a[j];
-    g_assert_true (result.feasible);
-    g_assert_cmpfloat_with_epsilon (sum, result.current_a, 1e-9 * result.current_a);
-  }
-}
 
 static void
 check_feeds (SwFeed feed, int pixels, int every, const char *wanted)
@@ -250,23 +59,6 @@ test_the_tree_adds_up (void)
   g_assert_cmpint (power.supplies, ==, 1);
 }
 
-/* By hand: 18 AWG, 3 m out and back at 3 A loses 0.3771 V before the strip. */
-static void
-test_a_feeder_drops_first (void)
-{
-  static const int feeds[] = { 1 };
-  SwLadder given = { .pixels = 1,
-                     .supply_v = 12,
-                     .pixel_a = 3,
-                     .feed_ohm = 2 * 0.0209478 * 3,
-                     .feeds = feeds,
-                     .n_feeds = 1 };
-
-  g_assert_cmpfloat_with_epsilon (12 - sw_ladder_solve (&given, NULL, NULL).worst_v,
-                                  0.3771,
-                                  5e-5);
-}
-
 static void
 test_shared_feeders_drop_for_all_their_strips (void)
 {
@@ -280,27 +72,141 @@ test_shared_feeders_drop_for_all_their_strips (void)
   g_assert_cmpfloat_with_epsilon (alone.worst_pixel_v, shared.worst_pixel_v, 1e-12);
 }
 
+/* A strip of 100 regulated pixels as above, through the keys of a design: 18 AWG rails, a
+ * feeder of half a pitch shared by two strips, 0.3 W a pixel at the cap.
+ */
+static SwDesign *
+regulated_design (int pixels)
+{
+  SwDesign *design = sw_design_new ();
+
+  design->shape.strip_count = 4;
+  design->strip.pixels = pixels;
+  design->strip.pitch_m = 0.1;
+  design->topper.kind = SW_TOPPER_STAR;
+  design->topper.pixels = 10;
+  design->power.supply_v = 5;
+  design->power.pixel_a = 0.12;
+  design->power.cap = 0.5;
+  design->power.brightness = 0.8; /* above the cap: the cap counts */
+  design->power.load = SW_LOAD_CONSTANT_POWER;
+  design->power.strip_ohm_per_m = RAIL_OHM / 0.1;
+  design->power.feeder_m = 0.05;
+  design->power.feeder_ohm_per_m = RAIL_OHM / 0.1;
+  design->power.strips_per_feeder = 2;
+  return design;
+}
+
+static void
+test_a_design_is_its_ladder (void)
+{
+  g_autoptr (SwDesign) design = regulated_design (100);
+  double volts[100];
+  SwPower power;
+
+  sw_power_init (&power, design);
+  g_assert_true (power.feasible);
+  g_assert_cmpfloat_with_epsilon (power.worst_pixel_v, 3.157138, 1e-6);
+  g_assert_cmpfloat_with_epsilon (power.strip_drop_v, 5 - 3.157138, 1e-6);
+  g_assert_cmpint (power.worst_pixel, ==, 100);
+  g_assert_cmpint (power.n_feeds, ==, 1);
+  g_assert_cmpfloat_with_epsilon (power.most_feed_a, power.strip_current_a, 1e-12);
+  g_assert_true (sw_power_volts (design, 0.5, volts));
+  g_assert_cmpfloat_with_epsilon (volts[99], power.worst_pixel_v, 1e-15);
+  g_assert_false (sw_power_volts (design, 1, volts));
+
+  design->power.feed = SW_FEED_CROWN; /* the same strip, hung the other way */
+  sw_power_init (&power, design);
+  g_assert_cmpfloat_with_epsilon (power.worst_pixel_v, 3.157138, 1e-6);
+  g_assert_cmpint (power.worst_pixel, ==, 1);
+
+  design->power.wire_per_pixel_m = 0.1; /* instead of the pitch */
+  design->strip.pitch_m = 0.03;
+  sw_power_init (&power, design);
+  g_assert_cmpfloat_with_epsilon (power.worst_pixel_v, 3.157138, 1e-6);
+}
+
+/* The star's ten pixels draw 0.06 A each at the cap, whatever their volts; P/V sums over the
+ * strips. At full white twice the power has no solution.
+ */
+static void
+test_the_star_draws_its_current_always (void)
+{
+  g_autoptr (SwDesign) design = regulated_design (100);
+  double volts[100], strip_a = 0;
+  SwPower power;
+
+  sw_power_init (&power, design);
+  sw_power_volts (design, 0.5, volts);
+  for (int i = 0; i < 100; i++)
+    strip_a += 0.3 / volts[i];
+  g_assert_cmpfloat_with_epsilon (power.strip_current_a, strip_a, 1e-12);
+  g_assert_cmpfloat_with_epsilon (power.tree_current_a, 4 * strip_a + 0.6, 1e-12);
+  g_assert_cmpfloat_with_epsilon (power.average_w, power.tree_w, 1e-12);
+  g_assert_false (power.full_white_feasible);
+  g_assert_true (isnan (power.full_white_w));
+
+  design->topper.kind = SW_TOPPER_NONE;
+  sw_power_init (&power, design);
+  g_assert_cmpfloat_with_epsilon (power.tree_current_a, 4 * strip_a, 1e-12);
+}
+
+static void
+test_without_a_solution_no_figure_is_given (void)
+{
+  g_autoptr (SwDesign) design = regulated_design (108);
+  SwPower power;
+
+  design->power.brightness = 0.1; /* would work, but the tree does not */
+  sw_power_init (&power, design);
+  g_assert_false (power.feasible);
+  g_assert_false (power.full_white_feasible);
+  g_assert_true (isnan (power.strip_current_a) && isnan (power.tree_current_a) &&
+                 isnan (power.tree_w) && isnan (power.worst_pixel_v) &&
+                 isnan (power.strip_drop_v) && isnan (power.average_w) &&
+                 isnan (power.evening_kwh) && isnan (power.most_feed_a));
+  g_assert_cmpint (power.supplies, ==, 0);
+  g_assert_cmpint (power.worst_pixel, ==, 0);
+}
+
+/* Whole numbers of supplies, worked by hand from watts that have no exact binary form. */
+static void
+test_exactly_full_supplies_are_enough (void)
+{
+  g_autoptr (SwDesign) design = sw_design_new ();
+  SwPower power;
+
+  design->topper.kind = SW_TOPPER_NONE;
+  design->power.cap = 1;
+  for (int strips = 2; strips <= 300; strips++) {
+    design->shape.strip_count = strips;
+    design->strip.pixels = 70;
+    design->power.pixel_a = 0.033;
+    design->power.supply_w = 0.033 * 70 * 12 / 0.7; /* one strip at 70 % */
+    design->power.supply_load_max = 0.7;
+    sw_power_init (&power, design);
+    g_assert_cmpint (power.supplies, ==, strips);
+    design->power.supply_w *= 1 - 1e-6;
+    sw_power_init (&power, design);
+    g_assert_cmpint (power.supplies, ==, strips + 1);
+  }
+}
+
 int
 main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  g_test_add_func ("/engine/power-network/plain pixels fed at one end",
-                   test_plain_pixels_fed_at_one_end);
-  g_test_add_func ("/engine/power-network/plain pixels fed at both ends",
-                   test_plain_pixels_fed_at_both_ends);
-  g_test_add_func ("/engine/power-network/feeds on the way", test_feeds_on_the_way);
-  g_test_add_func ("/engine/power-network/regulated pixels", test_regulated_pixels);
-  g_test_add_func ("/engine/power-network/collapse is seen", test_collapse_is_seen);
-  g_test_add_func ("/engine/power-network/one regulated pixel by hand",
-                   test_one_regulated_pixel_by_hand);
-  g_test_add_func ("/engine/power-network/no resistance, no drop", test_no_resistance_no_drop);
-  g_test_add_func ("/engine/power-network/feed currents sum to the strip",
-                   test_feed_currents_sum_to_the_strip);
   g_test_add_func ("/engine/power-network/feeds stand where the design says",
                    test_feeds_stand_where_the_design_says);
   g_test_add_func ("/engine/power-network/the tree adds up", test_the_tree_adds_up);
-  g_test_add_func ("/engine/power-network/a feeder drops first", test_a_feeder_drops_first);
   g_test_add_func ("/engine/power-network/shared feeders drop for all their strips",
                    test_shared_feeders_drop_for_all_their_strips);
+  g_test_add_func ("/engine/power-network/a design is its ladder", test_a_design_is_its_ladder);
+  g_test_add_func ("/engine/power-network/the star draws its current always",
+                   test_the_star_draws_its_current_always);
+  g_test_add_func ("/engine/power-network/without a solution no figure is given",
+                   test_without_a_solution_no_figure_is_given);
+  g_test_add_func ("/engine/power-network/exactly full supplies are enough",
+                   test_exactly_full_supplies_are_enough);
   return g_test_run ();
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* power-ngspice-test.c: every ladder of the table as a netlist, solved by ngspice, node by
+/* ladder-ngspice-test.c: every ladder of the table as a netlist, solved by ngspice, node by
  * node. */
-#include "engine/power-network.h"
+#include "engine/ladder.h"
 
 #include <gio/gio.h>
 #include <math.h>
@@ -131,7 +131,7 @@ main (int argc, char **argv)
     return 0;
   }
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
-    g_autofree char *path = g_strdup_printf ("/engine/power-ngspice/ladder %u", i + 1);
+    g_autofree char *path = g_strdup_printf ("/engine/ladder-ngspice/ladder %u", i + 1);
     g_test_add_data_func (path, GUINT_TO_POINTER (i), test_volts_agree_with_ngspice);
   }
   return g_test_run ();
