@@ -1,12 +1,90 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/application.h"
 
+#include "app/window-actions.h"
+#include "app/window.h"
+
 #include <adwaita.h>
+#include <glib/gi18n.h>
+#include <locale.h>
+#include <stdio.h>
+
+#define APP_ID "org.spirewright.Spirewright"
+
+static SwWindow *
+window_of (GtkApplication *application)
+{
+  GtkWindow *active = gtk_application_get_active_window (application);
+
+  return SW_IS_WINDOW (active) ? SW_WINDOW (active) : NULL;
+}
+
+static void
+activate_cb (GtkApplication *application)
+{
+  SwWindow *window = window_of (application);
+  gboolean first = window == NULL;
+
+  if (first)
+    window = sw_window_new (application);
+  gtk_window_present (GTK_WINDOW (window));
+  if (first)
+    sw_window_show_start (window);
+}
+
+/* Each file has a window of its own. */
+static void
+open_cb (GtkApplication *application, GFile **files, int n_files)
+{
+  for (int i = 0; i < n_files; i++) {
+    SwWindow *window = sw_window_new (application);
+    sw_window_open (window, files[i]);
+    gtk_window_present (GTK_WINDOW (window));
+  }
+}
+
+static void
+startup_cb (GtkApplication *application)
+{
+  g_autoptr (GtkCssProvider) css = gtk_css_provider_new ();
+
+  gtk_css_provider_load_from_resource (css, "/org/spirewright/Spirewright/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (css),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  sw_window_actions_set_accels (application);
+}
+
+/* The drawings are cairo's, so is the renderer: no copy to a graphics card and back, and no
+ * probe for one at the start. Whoever sets GSK_RENDERER keeps the say.
+ */
+static void
+choose_renderer (void)
+{
+  if (g_getenv ("GSK_RENDERER") != NULL)
+    return;
+  g_setenv ("GSK_RENDERER", "cairo", TRUE);
+  g_setenv ("GDK_DEBUG", "gl-disable", FALSE);
+}
 
 int
 sw_application_main (int argc, char **argv)
 {
+  setlocale (LC_ALL, "");
+  bindtextdomain (GETTEXT_PACKAGE, SW_LOCALEDIR);
+  bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");
+  textdomain (GETTEXT_PACKAGE);
+  choose_renderer ();
+  if (!gtk_init_check ()) {
+    fprintf (stderr,
+             "spirewright: there is no display to open a window on; spirewright --help lists "
+             "what works without one\n");
+    return 3;
+  }
   g_autoptr (AdwApplication) application =
-    adw_application_new ("org.spirewright.Spirewright", G_APPLICATION_HANDLES_OPEN);
+    adw_application_new (APP_ID, G_APPLICATION_HANDLES_OPEN);
+  g_signal_connect (application, "startup", G_CALLBACK (startup_cb), NULL);
+  g_signal_connect (application, "activate", G_CALLBACK (activate_cb), NULL);
+  g_signal_connect (application, "open", G_CALLBACK (open_cb), NULL);
   return g_application_run (G_APPLICATION (application), argc, argv);
 }

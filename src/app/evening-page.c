@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <glib/gi18n.h>
-
 #include "app/pages.h"
 #include "drawing/night-view.h"
 #include "engine/units.h"
 #include "packet/process-locale.h"
+
+#include <glib/gi18n.h>
 
 #define SW_TYPE_EVENING_PAGE (sw_evening_page_get_type ())
 G_DECLARE_FINAL_TYPE (SwEveningPage, sw_evening_page, SW, EVENING_PAGE, GtkWidget)
@@ -16,7 +16,7 @@ struct _SwEveningPage {
   cairo_surface_t *picture; /* owned, nullable: kept from frame to frame */
   gboolean stale;           /* the picture is older than what it shows */
   guint tick;
-  gint64 started_us;        /* frame time at which time_s was 0 */
+  gint64 started_us; /* frame time at which time_s was 0 */
   double time_s;
 
   /* template */
@@ -40,8 +40,8 @@ redraw (SwEveningPage *self)
 static gboolean
 fits (cairo_surface_t *picture, int width, int height)
 {
-  return picture != NULL && cairo_image_surface_get_width (picture) == width
-         && cairo_image_surface_get_height (picture) == height;
+  return picture != NULL && cairo_image_surface_get_width (picture) == width &&
+         cairo_image_surface_get_height (picture) == height;
 }
 
 static void
@@ -52,7 +52,8 @@ draw_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data
 
   if (!fits (self->picture, width * factor, height * factor)) {
     g_clear_pointer (&self->picture, cairo_surface_destroy);
-    self->picture = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width * factor, height * factor);
+    self->picture =
+      cairo_image_surface_create (CAIRO_FORMAT_RGB24, width * factor, height * factor);
     self->stale = TRUE;
   }
   if (self->stale) {
@@ -87,7 +88,8 @@ play_cb (SwEveningPage *self)
   gboolean playing = gtk_toggle_button_get_active (self->play);
 
   gtk_button_set_icon_name (GTK_BUTTON (self->play),
-                            playing ? "media-playback-pause-symbolic" : "media-playback-start-symbolic");
+                            playing ? "media-playback-pause-symbolic"
+                                    : "media-playback-start-symbolic");
   if (playing && self->tick == 0) {
     self->started_us = 0;
     self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self->area), tick_cb, self, NULL);
@@ -115,10 +117,13 @@ show_caption (SwEveningPage *self)
 {
   const SwSolution *solution = sw_document_get_solution (self->document);
   const SwDesign *design = solution->design;
-  g_autofree char *distance
-    = sw_units_format (design->site.view_m, SW_QUANTITY_LENGTH, design->units, sw_language_of_process ());
+  g_autofree char *distance = sw_units_format (design->site.view_m,
+                                               SW_QUANTITY_LENGTH,
+                                               design->units,
+                                               sw_language_of_process ());
   /* Translators: number of pixels, and from how far away the tree is seen. */
-  g_autofree char *text = g_strdup_printf (_ ("%d pixels, seen from %s"), solution->cone.pixels_total, distance);
+  g_autofree char *text =
+    g_strdup_printf (_ ("%d pixels, seen from %s"), solution->cone.pixels_total, distance);
 
   gtk_label_set_text (self->caption, text);
 }
@@ -159,7 +164,8 @@ sw_evening_page_class_init (SwEveningPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_evening_page_dispose;
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/spirewright/Spirewright/evening-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/spirewright/Spirewright/evening-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwEveningPage, content);
   gtk_widget_class_bind_template_child (widget_class, SwEveningPage, area);
   gtk_widget_class_bind_template_child (widget_class, SwEveningPage, play);

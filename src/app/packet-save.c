@@ -30,7 +30,8 @@ save_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
 
   if (catalogue != NULL)
     solution = sw_solution_new_with_cuts (job->design, catalogue, cancellable, &error);
-  if (solution != NULL && sw_packet_write (solution, job->folder, job->paper, job->language, NULL, &error))
+  if (solution != NULL &&
+      sw_packet_write (solution, job->folder, job->paper, job->language, NULL, &error))
     g_task_return_boolean (task, TRUE);
   else
     g_task_return_error (task, error);

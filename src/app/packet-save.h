@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* packet-save.h: writes a build packet in a worker thread: exact cuts, then the folder. */
 #pragma once
-#include <gio/gio.h>
-
 #include "packet/packet.h"
+
+#include <gio/gio.h>
 
 /* The design is shared, not copied: it must not be changed. */
 void sw_packet_save_async (SwDesign *design,

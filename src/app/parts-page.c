@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <glib/gi18n.h>
-
 #include "app/pages.h"
 #include "app/part-item.h"
 #include "engine/units.h"
 #include "packet/process-locale.h"
+
+#include <glib/gi18n.h>
 
 #define SW_TYPE_PARTS_PAGE (sw_parts_page_get_type ())
 G_DECLARE_FINAL_TYPE (SwPartsPage, sw_parts_page, SW, PARTS_PAGE, GtkWidget)
@@ -123,21 +123,21 @@ typedef struct {
 } Column;
 
 static const Column columns[] = {
-  { N_("Group"), group_text, NULL, FALSE },
-  { N_("Part"), name_text, NULL, TRUE },
-  { N_("Needed"), quantity_text, by_quantity, FALSE },
-  { N_("Price"), unit_price_text, by_unit_price, FALSE },
-  { N_("Have"), have_text, by_have, FALSE },
-  { N_("To buy"), to_buy_text, by_to_buy, FALSE },
-  { N_("To pay"), to_pay_text, by_to_pay, FALSE },
+  { N_ ("Group"), group_text, NULL, FALSE },
+  { N_ ("Part"), name_text, NULL, TRUE },
+  { N_ ("Needed"), quantity_text, by_quantity, FALSE },
+  { N_ ("Price"), unit_price_text, by_unit_price, FALSE },
+  { N_ ("Have"), have_text, by_have, FALSE },
+  { N_ ("To buy"), to_buy_text, by_to_buy, FALSE },
+  { N_ ("To pay"), to_pay_text, by_to_pay, FALSE },
 };
 
 static int
 compare_cb (gconstpointer a, gconstpointer b, gpointer data)
 {
   const Column *column = data;
-  const SwPart *first = sw_part_item_get (SW_PART_ITEM ((gpointer) a));
-  const SwPart *second = sw_part_item_get (SW_PART_ITEM ((gpointer) b));
+  const SwPart *first = sw_part_item_get ((gpointer) (guintptr) a);
+  const SwPart *second = sw_part_item_get ((gpointer) (guintptr) b);
 
   if (column->number != NULL) {
     double difference = column->number (first) - column->number (second);
@@ -155,7 +155,8 @@ setup_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
   GtkWidget *label = gtk_label_new (NULL);
 
   gtk_label_set_xalign (GTK_LABEL (label), column->number == NULL ? 0 : 1);
-  gtk_label_set_ellipsize (GTK_LABEL (label), column->expand ? PANGO_ELLIPSIZE_END : PANGO_ELLIPSIZE_NONE);
+  gtk_label_set_ellipsize (GTK_LABEL (label),
+                           column->expand ? PANGO_ELLIPSIZE_END : PANGO_ELLIPSIZE_NONE);
   if (column->number != NULL)
     gtk_widget_add_css_class (label, "numeric");
   gtk_list_item_set_child (item, label);
@@ -177,7 +178,8 @@ bind_cb (GtkSignalListItemFactory *factory, GtkListItem *item, gpointer data)
 static void
 append_column (SwPartsPage *self, const Column *column)
 {
-  gpointer row = (gpointer) (guintptr) column; /* the tables are const, GTK's user data is not */
+  gpointer row =
+    (gpointer) (guintptr) column; /* the tables are const, GTK's user data is not */
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
   g_autoptr (GtkColumnViewColumn) view_column = NULL;
   g_autoptr (GtkSorter) sorter = GTK_SORTER (gtk_custom_sorter_new (compare_cb, row, NULL));
@@ -196,7 +198,8 @@ show_total (SwPartsPage *self)
   const SwSolution *solution = sw_document_get_solution (self->document);
   g_autofree char *cost = money (solution->cost_to_pay);
   /* Translators: the sum of the parts list: amount and currency. */
-  g_autofree char *text = g_strdup_printf (_ ("To pay %s %s"), cost, solution->design->prices.currency);
+  g_autofree char *text =
+    g_strdup_printf (_ ("To pay %s %s"), cost, solution->design->prices.currency);
 
   gtk_label_set_text (self->total, text);
 }
@@ -251,7 +254,8 @@ sw_parts_page_class_init (SwPartsPageClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = sw_parts_page_dispose;
   widget_class->map = sw_parts_page_map;
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/spirewright/Spirewright/parts-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/spirewright/Spirewright/parts-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwPartsPage, content);
   gtk_widget_class_bind_template_child (widget_class, SwPartsPage, view);
   gtk_widget_class_bind_template_child (widget_class, SwPartsPage, total);

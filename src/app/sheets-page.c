@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include <glib/gi18n.h>
-
 #include "app/packet-save.h"
 #include "app/pages.h"
 #include "packet/process-locale.h"
 
+#include <glib/gi18n.h>
+
 #define SW_TYPE_SHEETS_PAGE (sw_sheets_page_get_type ())
 G_DECLARE_FINAL_TYPE (SwSheetsPage, sw_sheets_page, SW, SHEETS_PAGE, GtkWidget)
 
-#define MARGIN 16 /* px round the sheet on the desk */
+#define MARGIN 16          /* px round the sheet on the desk */
 #define READING_WIDTH 1000 /* px: a sheet is not shown wider than this */
 
 struct _SwSheetsPage {
@@ -64,7 +64,8 @@ fit_height (SwSheetsPage *self)
 
   if (sheet != NULL)
     gtk_drawing_area_set_content_height (self->area,
-                                         (int) (width * sheet->height_pt / sheet->width_pt) + 2 * MARGIN);
+                                         (int) (width * sheet->height_pt / sheet->width_pt) +
+                                           2 * MARGIN);
 }
 
 static void
@@ -76,8 +77,12 @@ show_selected (SwSheetsPage *self)
   if (sheet == NULL)
     return;
   gtk_label_set_text (self->note,
-                      sheet->true_size ? _ ("True size: print at 100 %, never “fit to page”.") : "");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->area), GTK_ACCESSIBLE_PROPERTY_LABEL, sheet->title, -1);
+                      sheet->true_size ? _ ("True size: print at 100 %, never “fit to page”.")
+                                       : "");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->area),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  sheet->title,
+                                  -1);
   fit_height (self);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
   gtk_widget_queue_draw (GTK_WIDGET (self->area));
@@ -145,7 +150,8 @@ titles_of (const SwSheets *sheets)
   GtkStringList *titles = gtk_string_list_new (NULL);
 
   for (guint i = 0; i < sw_sheets_count (sheets); i++) {
-    g_autofree char *title = g_strdup_printf ("%u  %s", i + 1, sw_sheets_get (sheets, i)->title);
+    g_autofree char *title =
+      g_strdup_printf ("%u  %s", i + 1, sw_sheets_get (sheets, i)->title);
     gtk_string_list_append (titles, title);
   }
   return titles;
@@ -161,7 +167,8 @@ show_titles (SwSheetsPage *self)
 
   gtk_single_selection_set_model (selection, G_LIST_MODEL (titles));
   if (selected != GTK_INVALID_LIST_POSITION)
-    gtk_single_selection_set_selected (selection, MIN (selected, sw_sheets_count (self->sheets) - 1));
+    gtk_single_selection_set_selected (selection,
+                                       MIN (selected, sw_sheets_count (self->sheets) - 1));
 }
 
 static void
@@ -171,7 +178,8 @@ refresh (SwSheetsPage *self)
 
   g_clear_pointer (&self->sheets, sw_sheets_free);
   g_clear_pointer (&self->solution, sw_solution_unref);
-  self->solution = sw_solution_ref ((SwSolution *) (guintptr) sw_document_get_solution (self->document));
+  self->solution =
+    sw_solution_ref ((SwSolution *) (guintptr) sw_document_get_solution (self->document));
   self->sheets = sw_sheets_new (self->solution, paper, sw_language_of_process ());
   self->stale = FALSE;
   show_titles (self);
@@ -209,7 +217,8 @@ saved_cb (GObject *source, GAsyncResult *result, gpointer data)
     return;
   }
   /* Translators: why a folder could not be written. */
-  g_autofree char *text = g_strdup_printf (_ ("Not saved: %s. Choose another name."), error->message);
+  g_autofree char *text =
+    g_strdup_printf (_ ("Not saved: %s. Choose another name."), error->message);
   tell (self, text);
 }
 
@@ -220,7 +229,11 @@ sw_sheets_page_save_to (SwSheetsPage *self, const char *folder)
 
   gtk_spinner_start (self->busy);
   gtk_widget_set_sensitive (GTK_WIDGET (self->save), FALSE);
-  sw_packet_save_async (sw_document_get_solution (self->document)->design, folder, paper, NULL, saved_cb,
+  sw_packet_save_async (sw_document_get_solution (self->document)->design,
+                        folder,
+                        paper,
+                        NULL,
+                        saved_cb,
                         g_object_ref (self));
 }
 
@@ -251,8 +264,12 @@ static void
 choose_folder (SwSheetsPage *self)
 {
   GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
-  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (
-    _ ("Save the build packet as a folder"), window, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), _ ("_Cancel"));
+  GtkFileChooserNative *chooser =
+    gtk_file_chooser_native_new (_ ("Save the build packet as a folder"),
+                                 window,
+                                 GTK_FILE_CHOOSER_ACTION_SAVE,
+                                 _ ("_Save"),
+                                 _ ("_Cancel"));
   g_autofree char *name = folder_name (sw_document_get_design (self->document)->title);
 
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
@@ -281,7 +298,8 @@ sw_sheets_page_map (GtkWidget *widget)
 static void
 sw_sheets_page_size_allocate (GtkWidget *widget, int width, int height, int baseline)
 {
-  GTK_WIDGET_CLASS (sw_sheets_page_parent_class)->size_allocate (widget, width, height, baseline);
+  GTK_WIDGET_CLASS (sw_sheets_page_parent_class)
+    ->size_allocate (widget, width, height, baseline);
   fit_height (SW_SHEETS_PAGE (widget));
 }
 
@@ -305,7 +323,8 @@ sw_sheets_page_dispose (GObject *object)
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/spirewright/Spirewright/sheets-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/spirewright/Spirewright/sheets-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwSheetsPage, toasts);
   gtk_widget_class_bind_template_child (widget_class, SwSheetsPage, list);
   gtk_widget_class_bind_template_child (widget_class, SwSheetsPage, scroller);

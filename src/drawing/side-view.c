@@ -77,7 +77,12 @@ left_edge_m (const Side *side)
 static void
 draw_person (const Side *side)
 {
-  double x = sw_view_x (side->view, left_edge_m (side) - 0.2 - SW_PERSON_WIDTH_M / 2);
+  const SwDesign *design = side->solution->design;
+  double clear_m = MAX (design->shape.ring_radius_m, design->shape.crown_radius_m);
+
+  if (design->stand.foot != SW_FOOT_SOCKET)
+    clear_m = MAX (clear_m, design->stand.arm_m);
+  double x = sw_view_x (side->view, -clear_m - SW_PERSON_GAP_M - SW_PERSON_WIDTH_M / 2);
 
   x = MAX (x, SW_PERSON_WIDTH_M / 2 * side->view->scale + 4);
   sw_person_path (side->cr, x, side->view->y0, side->view->scale);
@@ -336,7 +341,10 @@ draw_ring_height (const Side *side)
                                   sw_view_x (side->view, -shape->ring_radius_m) - 4,
                                   text };
 
-  if (shape->ring_height_m * side->view->scale > 12 && x > 60)
+  gboolean room = side->view->scale * SW_PERSON_GAP_M >
+                  (side->style->paper ? 45 : 62); /* beside the person */
+
+  if (shape->ring_height_m * side->view->scale > 12 && x > 60 && room)
     sw_dimension_height (side->cr, side->picture, &dimension);
 }
 

@@ -27,21 +27,33 @@ half_width_m (const SwSolution *solution)
   return half + 0.05;
 }
 
+/* Left of the axis: the person stands beside the ring or the foot, in front of the guys. */
+static double
+left_m (const SwSolution *solution)
+{
+  const SwDesign *design = solution->design;
+  double clear = MAX (design->shape.ring_radius_m, design->shape.crown_radius_m);
+
+  if (design->stand.foot != SW_FOOT_SOCKET)
+    clear = MAX (clear, design->stand.arm_m);
+  return MAX (half_width_m (solution), clear + SW_PERSON_GAP_M + SW_PERSON_WIDTH_M + 0.05);
+}
+
 SwView
 sw_side_view_fit (const SwSolution *solution, double width, double height)
 {
-  double half_m = half_width_m (solution), person_m = SW_PERSON_WIDTH_M + 0.25;
+  double right_m = half_width_m (solution), all_m = left_m (solution) + right_m;
   double high_m = MAX (solution->cone.overall_height_m, SW_PERSON_HEIGHT_M) + 0.05;
-  double left = margin_of (width, 18), right = margin_of (width, 96);
+  double left = margin_of (width, 14), right = margin_of (width, 66);
   double top = margin_of (height, 26), bottom = margin_of (height, 74);
-  double scale =
-    MIN ((width - left - right) / (2 * half_m + person_m), (height - top - bottom) / high_m);
-  double used = (2 * half_m + person_m) * scale;
+  double scale = MIN ((width - left - right) / all_m, (height - top - bottom) / high_m);
+  double spare = (height - top - bottom - high_m * scale) / 2;
 
   return (SwView){ .width = width,
                    .height = height,
-                   .x0 = left + (width - left - right - used) / 2 + (person_m + half_m) * scale,
-                   .y0 = height - bottom,
+                   .x0 = left + (width - left - right - all_m * scale) / 2 +
+                         left_m (solution) * scale,
+                   .y0 = height - bottom - spare * 0.6,
                    .scale = scale };
 }
 

@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "app/findings-button.h"
+
+#include "packet/process-locale.h"
+
+#include <glib/gi18n.h>
+
+struct _SwFindingsButton {
+  GtkWidget parent_instance;
+
+  SwDocument *document;           /* owned */
+  GtkWidget *button;              /* owned as a child */
+  GtkWidget *icon, *count, *list; /* borrowed */
+};
+
+G_DEFINE_FINAL_TYPE (SwFindingsButton, sw_findings_button, GTK_TYPE_WIDGET)
+
+enum { KEY_CHOSEN, N_SIGNALS };
+
+static guint signals[N_SIGNALS];
+
+/* Octagon, triangle, circle: the level shows by shape as well as by colour and word. */
+static const struct {
+  const char *icon, *css;
+} looks[] = {
+  [SW_LEVEL_STOP] = { "dialog-error-symbolic", "error" },
+  [SW_LEVEL_WARN] = { "dialog-warning-symbolic", "warning" },
+  [SW_LEVEL_TIP] = { "dialog-information-symbolic", "accent" },
+};
+
+static void
+set_look (GtkWidget *widget, SwLevel level)
+{
+  for (guint i = 0; i < G_N_ELEMENTS (looks); i++)
+    gtk_widget_remove_css_class (widget, looks[i].css);
+  gtk_widget_add_css_class (widget, looks[level].css);
+}
+
+static void
+show (SwFindingsButton *self)
+{
+  const GArray *findings = sw_document_get_solution (self->document)->findings;
+  guint stops = sw_findings_count (findings, SW_LEVEL_STOP),
+        warnings = sw_findings_count (findings, SW_LEVEL_WARN);
+  SwLevel level = stops > 0 ? SW_LEVEL_STOP : warnings > 0 ? SW_LEVEL_WARN : SW_LEVEL_TIP;
+  g_autofree char *count = g_strdup_printf ("%u", findings->len);
+  /* Translators: numbers of stops and warnings, for a screen reader and the tooltip. */
+  g_autofree char *words =
+    g_strdup_printf (_ ("Findings: %u stops, %u warnings"), stops, warnings);
+
+  gtk_image_set_from_icon_name (GTK_IMAGE (self->icon), looks[level].icon);
+  set_look (self->icon, level);
+  gtk_label_set_text (GTK_LABEL (self->count), count);
+  gtk_widget_set_tooltip_text (self->button, words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words,
+                                  -1);
+}
+
+static GtkWidget *
+finding_row (SwFindingsButton *self, const SwFinding *finding)
+{
+  const SwDesign *design = sw_document_get_design (self->document);
+  g_autofree char *text = sw_finding_text (finding, design, sw_language_of_process ());
+  GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
+  GtkWidget *icon = gtk_image_new_from_icon_name (looks[finding->level].icon),
+            *label = gtk_label_new (text);
+  GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2),
+            *level = gtk_label_new (_ (sw_level_labels[finding->level]));
+
+  set_look (icon, finding->level);
+  set_look (level, finding->level);
+  gtk_widget_add_css_class (level, "caption-heading");
+  gtk_label_set_xalign (GTK_LABEL (level), 0);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 48);
+  gtk_widget_set_valign (icon, GTK_ALIGN_START);
+  gtk_widget_set_margin_top (box, 6);
+  gtk_widget_set_margin_bottom (box, 6);
+  gtk_box_append (GTK_BOX (words), level);
+  gtk_box_append (GTK_BOX (words), label);
+  gtk_box_append (GTK_BOX (box), icon);
+  gtk_box_append (GTK_BOX (box), words);
+  gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
+  g_object_set_data_full (G_OBJECT (row), "key", g_strdup (finding->key), g_free);
+  return row;
+}
+
+/* Written when it is opened. */
+static void
+fill (SwFindingsButton *self)
+{
+  const GArray *findings = sw_document_get_solution (self->document)->findings;
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (self->list)) != NULL)
+    gtk_list_box_remove (GTK_LIST_BOX (self->list), child);
+  for (guint i = 0; i < findings->len; i++)
+    gtk_list_box_append (GTK_LIST_BOX (self->list),
+                         finding_row (self, &g_array_index (findings, SwFinding, i)));
+}
+
+static void
+activated_cb (SwFindingsButton *self, GtkListBoxRow *row)
+{
+  g_autofree char *key = g_strdup (g_object_get_data (G_OBJECT (row), "key"));
+
+  gtk_menu_button_popdown (GTK_MENU_BUTTON (self->button));
+  g_signal_emit (self, signals[KEY_CHOSEN], 0, key);
+}
+
+static GtkWidget *
+popover_new (SwFindingsButton *self)
+{
+  GtkWidget *popover = gtk_popover_new (), *scroller = gtk_scrolled_window_new ();
+
+  self->list = gtk_list_box_new ();
+  gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
+  gtk_list_box_set_placeholder (GTK_LIST_BOX (self->list),
+                                gtk_label_new (_ ("Nothing to mend.")));
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), self->list);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller),
+                                  GTK_POLICY_NEVER,
+                                  GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), 440);
+  gtk_popover_set_child (GTK_POPOVER (popover), scroller);
+  g_signal_connect_swapped (self->list, "row-activated", G_CALLBACK (activated_cb), self);
+  g_signal_connect_object (popover, "map", G_CALLBACK (fill), self, G_CONNECT_SWAPPED);
+  return popover;
+}
+
+static void
+sw_findings_button_dispose (GObject *object)
+{
+  SwFindingsButton *self = SW_FINDINGS_BUTTON (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_clear_object (&self->document);
+  g_clear_pointer (&self->button, gtk_widget_unparent);
+  G_OBJECT_CLASS (sw_findings_button_parent_class)->dispose (object);
+}
+
+static void
+sw_findings_button_class_init (SwFindingsButtonClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = sw_findings_button_dispose;
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  signals[KEY_CHOSEN] = g_signal_new ("key-chosen",
+                                      G_TYPE_FROM_CLASS (klass),
+                                      G_SIGNAL_RUN_LAST,
+                                      0,
+                                      NULL,
+                                      NULL,
+                                      NULL,
+                                      G_TYPE_NONE,
+                                      1,
+                                      G_TYPE_STRING);
+}
+
+static void
+sw_findings_button_init (SwFindingsButton *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+
+  self->icon = gtk_image_new ();
+  self->count = gtk_label_new (NULL);
+  gtk_label_set_width_chars (GTK_LABEL (self->count), 2);
+  gtk_widget_add_css_class (self->count, "numeric");
+  gtk_box_append (GTK_BOX (box), self->icon);
+  gtk_box_append (GTK_BOX (box), self->count);
+  self->button = gtk_menu_button_new ();
+  gtk_menu_button_set_child (GTK_MENU_BUTTON (self->button), box);
+  gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->button), popover_new (self));
+  gtk_widget_set_parent (self->button, GTK_WIDGET (self));
+}
+
+GtkWidget *
+sw_findings_button_new (SwDocument *document)
+{
+  SwFindingsButton *self = g_object_new (SW_TYPE_FINDINGS_BUTTON, NULL);
+
+  self->document = g_object_ref (document);
+  g_signal_connect_swapped (document, "changed", G_CALLBACK (show), self);
+  show (self);
+  return GTK_WIDGET (self);
+}

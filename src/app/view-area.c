@@ -1,0 +1,581 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/* The backdrop and the tree are kept as image surfaces and blitted: the backdrop changes with
+ * size, style and view only, the tree with the solution. Grips and the live number are drawn
+ * over them.
+ */
+#include "app/view-area.h"
+
+#include "drawing/top-view.h"
+#include "engine/units.h"
+#include "packet/process-locale.h"
+
+#include <adwaita.h>
+#include <glib/gi18n.h>
+#include <math.h>
+
+struct _SwViewArea {
+  GtkWidget parent_instance;
+
+  SwDocument *document; /* owned */
+  SwViewKind kind;
+  SwView view;
+  gboolean fitted;
+
+  SwTextCache *texts;        /* owned */
+  cairo_surface_t *backdrop; /* owned, nullable */
+  cairo_surface_t *tree;     /* owned, nullable */
+  gboolean tree_stale;
+
+  SwGrip grips[SW_N_GRIPS];
+  guint n_grips;
+  int hover; /* index into grips, −1 = none */
+  int focus; /* the one that arrow keys move, −1 = none */
+  gboolean dragging;
+  SwGripId dragged;
+  double grab_x, grab_y; /* from the pointer to the grip's middle */
+  double pointer_x, pointer_y;
+  SwSolution *start; /* owned, nullable: at the begin of the drag */
+};
+
+G_DEFINE_FINAL_TYPE (SwViewArea, sw_view_area, GTK_TYPE_WIDGET)
+
+static const SwStyle *
+style_now (void)
+{
+  AdwStyleManager *manager = adw_style_manager_get_default ();
+
+  if (adw_style_manager_get_high_contrast (manager))
+    return adw_style_manager_get_dark (manager) ? &sw_style_dark_contrast
+                                                : &sw_style_light_contrast;
+  return adw_style_manager_get_dark (manager) ? &sw_style_dark : &sw_style_light;
+}
+
+static SwPicture
+picture_of (SwViewArea *self, SwDrawParts parts)
+{
+  return (
+    SwPicture){ &self->view, style_now (), sw_language_of_process (), self->texts, parts };
+}
+
+static void
+draw_parts (SwViewArea *self, cairo_t *cr, SwDrawParts parts)
+{
+  SwPicture picture = picture_of (self, parts);
+  const SwSolution *solution = sw_document_get_solution (self->document);
+
+  if (self->kind == SW_SIDE)
+    sw_side_view_draw (cr, &picture, solution);
+  else
+    sw_top_view_draw (cr, &picture, solution);
+}
+
+static void
+draw_ghost (SwViewArea *self, cairo_t *cr)
+{
+  SwPicture picture = picture_of (self, SW_DRAW_TREE);
+
+  if (self->start == NULL)
+    return;
+  if (self->kind == SW_SIDE)
+    sw_side_view_draw_ghost (cr, &picture, self->start);
+  else
+    sw_top_view_draw_ghost (cr, &picture, self->start);
+}
+
+static cairo_surface_t *
+surface_new (SwViewArea *self, cairo_format_t format)
+{
+  int factor = gtk_widget_get_scale_factor (GTK_WIDGET (self));
+  cairo_surface_t *surface =
+    cairo_image_surface_create (format,
+                                gtk_widget_get_width (GTK_WIDGET (self)) * factor,
+                                gtk_widget_get_height (GTK_WIDGET (self)) * factor);
+
+  cairo_surface_set_device_scale (surface, factor, factor);
+  return surface;
+}
+
+static void
+forget_pictures (SwViewArea *self)
+{
+  g_clear_pointer (&self->backdrop, cairo_surface_destroy);
+  g_clear_pointer (&self->tree, cairo_surface_destroy);
+  self->tree_stale = TRUE;
+}
+
+static void
+refresh_backdrop (SwViewArea *self)
+{
+  if (self->backdrop != NULL)
+    return;
+  self->backdrop = surface_new (self, CAIRO_FORMAT_RGB24);
+  cairo_t *cr = cairo_create (self->backdrop);
+  draw_parts (self, cr, SW_DRAW_BACKDROP);
+  cairo_destroy (cr);
+}
+
+/* The kept surface is used again: a new one a frame would cost more than the drawing. */
+static void
+refresh_tree (SwViewArea *self)
+{
+  if (!self->tree_stale)
+    return;
+  if (self->tree == NULL)
+    self->tree = surface_new (self, CAIRO_FORMAT_RGB24);
+  cairo_t *cr = cairo_create (self->tree);
+  cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
+  cairo_set_source_surface (cr, self->backdrop, 0, 0);
+  cairo_paint (cr);
+  cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
+  draw_ghost (self, cr);
+  draw_parts (self, cr, SW_DRAW_TREE | SW_DRAW_DIMENSIONS);
+  cairo_destroy (cr);
+  self->tree_stale = FALSE;
+}
+
+static SwGripLook
+look_of (SwViewArea *self, guint i)
+{
+  if (self->dragging && self->grips[i].id == self->dragged)
+    return SW_GRIP_DRAG;
+  if ((int) i == self->focus && gtk_widget_has_focus (GTK_WIDGET (self)))
+    return SW_GRIP_FOCUS;
+  return (int) i == self->hover ? SW_GRIP_HOVER : SW_GRIP_IDLE;
+}
+
+static char *
+value_words (SwViewArea *self, SwGripId id)
+{
+  const SwSolution *solution = sw_document_get_solution (self->document);
+
+  return sw_units_format (sw_grip_value (id, solution),
+                          sw_grip_info[id].quantity,
+                          solution->design->units,
+                          sw_language_of_process ());
+}
+
+/* Name and value beside the grip that is dragged, hovered or focused, kept inside the picture.
+ */
+static void
+draw_tag (SwViewArea *self, cairo_t *cr, const SwGrip *grip)
+{
+  const SwStyle *style = style_now ();
+  g_autofree char *value = value_words (self, grip->id);
+  const char *refusal = self->dragging ? sw_document_get_refusal (self->document) : NULL;
+  g_autofree char *words = g_strdup_printf ("%s  %s%s%s",
+                                            _ (sw_grip_info[grip->id].label),
+                                            value,
+                                            refusal ? "  ▲ " : "",
+                                            refusal ? refusal : "");
+  SwTextLook look = { .size = style->text_normal, .tabular = TRUE };
+  double width, height;
+
+  sw_text_measure (cr, self->texts, style, &look, words, &width, &height);
+  double x = CLAMP (grip->x + 18, 6, MAX (self->view.width - width - 14, 6));
+  double y = grip->y - height - 16 < 4 ? grip->y + 18 : grip->y - height - 16;
+  sw_style_set_ink_alpha (style, cr, SW_INK_PAPER, 0.94);
+  cairo_rectangle (cr, x - 6, y - 3, width + 12, height + 6);
+  cairo_fill_preserve (cr);
+  sw_style_set_ink (style, cr, SW_INK_GRIP);
+  cairo_set_line_width (cr, 1);
+  cairo_stroke (cr);
+  sw_style_set_ink (style, cr, SW_INK_MAIN);
+  sw_text_draw (cr, self->texts, style, &look, x, y + height * 0.8, words);
+}
+
+static int
+tagged_grip (SwViewArea *self)
+{
+  for (guint i = 0; i < self->n_grips; i++) {
+    if (self->dragging && self->grips[i].id == self->dragged)
+      return (int) i;
+  }
+  if (self->hover >= 0)
+    return self->hover;
+  return gtk_widget_has_focus (GTK_WIDGET (self)) ? self->focus : -1;
+}
+
+static void
+place_grips (SwViewArea *self)
+{
+  self->n_grips = sw_grips_place (self->kind,
+                                  &self->view,
+                                  sw_document_get_solution (self->document),
+                                  self->grips);
+}
+
+static void
+fit (SwViewArea *self)
+{
+  const SwSolution *solution = sw_document_get_solution (self->document);
+  double width = gtk_widget_get_width (GTK_WIDGET (self)),
+         height = gtk_widget_get_height (GTK_WIDGET (self));
+
+  self->view = self->kind == SW_SIDE ? sw_side_view_fit (solution, width, height)
+                                     : sw_top_view_fit (solution, width, height);
+  self->fitted = TRUE;
+  forget_pictures (self);
+}
+
+static void
+sw_view_area_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  SwViewArea *self = SW_VIEW_AREA (widget);
+  int width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+
+  if (width < 40 || height < 40)
+    return;
+  if (!self->fitted)
+    fit (self);
+  refresh_backdrop (self);
+  refresh_tree (self);
+  place_grips (self);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
+  cairo_set_source_surface (cr, self->tree, 0, 0);
+  cairo_paint (cr);
+  for (guint i = 0; i < self->n_grips; i++)
+    sw_grip_draw (cr, style_now (), &self->grips[i], look_of (self, i));
+  int tagged = tagged_grip (self);
+  if (tagged >= 0 && tagged < (int) self->n_grips)
+    draw_tag (self, cr, &self->grips[tagged]);
+  cairo_destroy (cr);
+}
+
+static void
+sw_view_area_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  SwViewArea *self = SW_VIEW_AREA (widget);
+
+  self->fitted = FALSE;
+  forget_pictures (self);
+}
+
+static gboolean
+still_holds (SwViewArea *self)
+{
+  const SwSolution *solution = sw_document_get_solution (self->document);
+  SwView best = self->kind == SW_SIDE
+                  ? sw_side_view_fit (solution, self->view.width, self->view.height)
+                  : sw_top_view_fit (solution, self->view.width, self->view.height);
+
+  return fabs (best.scale - self->view.scale) < 1e-6 && fabs (best.x0 - self->view.x0) < 0.5;
+}
+
+static void
+describe (SwViewArea *self)
+{
+  if (self->focus < 0 || self->focus >= (int) self->n_grips)
+    return;
+  SwGripId id = self->grips[self->focus].id;
+  g_autofree char *value = value_words (self, id);
+  g_autofree char *words = g_strdup_printf ("%s: %s", _ (sw_grip_info[id].label), value);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  words,
+                                  -1);
+}
+
+static void
+changed_cb (SwViewArea *self)
+{
+  self->tree_stale = TRUE;
+  if (!self->dragging && self->fitted && !still_holds (self))
+    self->fitted = FALSE;
+  describe (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+style_changed_cb (SwViewArea *self)
+{
+  forget_pictures (self);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static int
+grip_under (SwViewArea *self, double x, double y)
+{
+  const SwGrip *grip = sw_grips_hit (self->grips, self->n_grips, x, y);
+
+  return grip == NULL ? -1 : (int) (grip - self->grips);
+}
+
+static void
+set_hover (SwViewArea *self, int hover)
+{
+  if (hover == self->hover)
+    return;
+  self->hover = hover;
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), hover >= 0 ? "grab" : NULL);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+motion_cb (SwViewArea *self, double x, double y)
+{
+  if (!self->dragging)
+    set_hover (self, grip_under (self, x, y));
+}
+
+static void
+leave_cb (SwViewArea *self)
+{
+  if (!self->dragging)
+    set_hover (self, -1);
+}
+
+static void
+end_drag (SwViewArea *self)
+{
+  self->dragging = FALSE;
+  g_clear_pointer (&self->start, sw_solution_unref);
+  if (!still_holds (self))
+    self->fitted = FALSE;
+  self->tree_stale = TRUE;
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), NULL);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+drag_begin_cb (SwViewArea *self, double x, double y, GtkGesture *gesture)
+{
+  int under = grip_under (self, x, y);
+
+  if (under < 0) {
+    gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
+    return;
+  }
+  gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+  sw_document_end_edit (self->document);
+  self->focus = under;
+  self->dragging = TRUE;
+  self->dragged = self->grips[under].id;
+  self->grab_x = self->grips[under].x - x;
+  self->grab_y = self->grips[under].y - y;
+  self->pointer_x = x;
+  self->pointer_y = y;
+  self->start =
+    sw_solution_ref ((SwSolution *) (guintptr) sw_document_get_solution (self->document));
+  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), "grabbing");
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+static void
+drag_update_cb (SwViewArea *self, double dx, double dy)
+{
+  if (!self->dragging)
+    return;
+  double value = sw_grip_value_at (self->dragged,
+                                   &self->view,
+                                   self->start,
+                                   self->pointer_x + dx + self->grab_x,
+                                   self->pointer_y + dy + self->grab_y);
+  sw_document_edit_number (self->document,
+                           sw_grip_info[self->dragged].path,
+                           value,
+                           _ (sw_grip_info[self->dragged].label));
+}
+
+static void
+drag_end_cb (SwViewArea *self, double dx, double dy)
+{
+  if (!self->dragging)
+    return;
+  drag_update_cb (self, dx, dy);
+  end_drag (self);
+  sw_document_end_edit (self->document);
+}
+
+static void
+drag_cancel_cb (SwViewArea *self)
+{
+  if (!self->dragging)
+    return;
+  end_drag (self);
+  sw_document_cancel_edit (self->document);
+}
+
+static void
+nudge (SwViewArea *self, double steps)
+{
+  if (self->focus < 0 || self->focus >= (int) self->n_grips)
+    return;
+  SwGripId id = self->grips[self->focus].id;
+  const SwGripInfo *info = &sw_grip_info[id];
+  double step = info->step * steps;
+  if (info->quantity == SW_QUANTITY_COUNT)
+    step = steps > 0 ? MAX (1, steps) : MIN (-1, steps);
+  double value = sw_grip_value (id, sw_document_get_solution (self->document)) + step;
+  sw_document_edit_number (self->document, info->path, value, _ (info->label));
+}
+
+static gboolean
+arrow (guint keyval, double *direction)
+{
+  *direction = keyval == GDK_KEY_Up || keyval == GDK_KEY_Right || keyval == GDK_KEY_KP_Up ||
+                   keyval == GDK_KEY_KP_Right
+                 ? 1
+                 : -1;
+  return keyval == GDK_KEY_Up || keyval == GDK_KEY_Right || keyval == GDK_KEY_Down ||
+         keyval == GDK_KEY_Left || keyval == GDK_KEY_KP_Up || keyval == GDK_KEY_KP_Right ||
+         keyval == GDK_KEY_KP_Down || keyval == GDK_KEY_KP_Left;
+}
+
+static gboolean
+key_cb (SwViewArea *self, guint keyval, guint keycode, GdkModifierType state)
+{
+  double direction;
+
+  if (keyval == GDK_KEY_Escape && self->dragging) {
+    drag_cancel_cb (self);
+    return GDK_EVENT_STOP;
+  }
+  if (self->dragging || self->focus < 0 || !arrow (keyval, &direction))
+    return GDK_EVENT_PROPAGATE;
+  double size = state & GDK_SHIFT_MASK ? 0.1 : state & GDK_CONTROL_MASK ? 10 : 1;
+  nudge (self, direction * size);
+  return GDK_EVENT_STOP;
+}
+
+static void
+key_released_cb (SwViewArea *self)
+{
+  sw_document_end_edit (self->document);
+}
+
+/* Tab goes from grip to grip and then on to the next widget. */
+static gboolean
+sw_view_area_focus (GtkWidget *widget, GtkDirectionType direction)
+{
+  SwViewArea *self = SW_VIEW_AREA (widget);
+  gboolean forward = direction == GTK_DIR_TAB_FORWARD;
+  gboolean had = gtk_widget_has_focus (widget);
+
+  if (direction != GTK_DIR_TAB_FORWARD && direction != GTK_DIR_TAB_BACKWARD)
+    return had;
+  int next = had ? self->focus + (forward ? 1 : -1) : forward ? 0 : (int) self->n_grips - 1;
+  if (next < 0 || next >= (int) self->n_grips)
+    return FALSE;
+  self->focus = next;
+  gtk_widget_grab_focus (widget);
+  describe (self);
+  gtk_widget_queue_draw (widget);
+  return TRUE;
+}
+
+static void
+sw_view_area_dispose (GObject *object)
+{
+  SwViewArea *self = SW_VIEW_AREA (object);
+
+  if (self->document != NULL)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  g_signal_handlers_disconnect_by_data (adw_style_manager_get_default (), self);
+  g_clear_object (&self->document);
+  g_clear_pointer (&self->texts, sw_text_cache_free);
+  g_clear_pointer (&self->backdrop, cairo_surface_destroy);
+  g_clear_pointer (&self->tree, cairo_surface_destroy);
+  g_clear_pointer (&self->start, sw_solution_unref);
+  G_OBJECT_CLASS (sw_view_area_parent_class)->dispose (object);
+}
+
+static void
+sw_view_area_class_init (SwViewAreaClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = sw_view_area_dispose;
+  widget_class->snapshot = sw_view_area_snapshot;
+  widget_class->size_allocate = sw_view_area_size_allocate;
+  widget_class->focus = sw_view_area_focus;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_widget_class_set_css_name (widget_class, "viewarea");
+}
+
+static void
+add_pointer (SwViewArea *self)
+{
+  GtkEventController *motion = gtk_event_controller_motion_new ();
+  GtkGesture *drag = gtk_gesture_drag_new ();
+
+  g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
+  g_signal_connect_swapped (motion, "leave", G_CALLBACK (leave_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), motion);
+  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
+  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
+  g_signal_connect_swapped (drag, "drag-end", G_CALLBACK (drag_end_cb), self);
+  g_signal_connect_swapped (drag, "cancel", G_CALLBACK (drag_cancel_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (drag));
+}
+
+static void
+add_keys (SwViewArea *self)
+{
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  g_signal_connect_swapped (keys, "key-released", G_CALLBACK (key_released_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (gtk_widget_queue_draw), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), focus);
+}
+
+static void
+sw_view_area_init (SwViewArea *self)
+{
+  AdwStyleManager *manager = adw_style_manager_get_default ();
+
+  self->hover = -1;
+  self->focus = -1;
+  self->tree_stale = TRUE;
+  self->texts = sw_text_cache_new ();
+  gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_size_request (GTK_WIDGET (self), 160, 150);
+  gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  add_pointer (self);
+  add_keys (self);
+  g_signal_connect_swapped (manager, "notify::dark", G_CALLBACK (style_changed_cb), self);
+  g_signal_connect_swapped (manager,
+                            "notify::high-contrast",
+                            G_CALLBACK (style_changed_cb),
+                            self);
+}
+
+GtkWidget *
+sw_view_area_new (SwDocument *document, SwViewKind kind)
+{
+  SwViewArea *self = g_object_new (SW_TYPE_VIEW_AREA, NULL);
+
+  self->document = g_object_ref (document);
+  self->kind = kind;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  kind == SW_SIDE ? _ ("Side view") : _ ("Top view"),
+                                  -1);
+  g_signal_connect_swapped (document, "changed", G_CALLBACK (changed_cb), self);
+  return GTK_WIDGET (self);
+}
+
+gboolean
+sw_view_area_find_grip (SwViewArea *self, SwGripId id, double *x, double *y)
+{
+  place_grips (self);
+  for (guint i = 0; i < self->n_grips; i++) {
+    if (self->grips[i].id == id) {
+      *x = self->grips[i].x;
+      *y = self->grips[i].y;
+      return TRUE;
+    }
+  }
+  return FALSE;
+}
+
+const SwView *
+sw_view_area_get_view (SwViewArea *self)
+{
+  return &self->view;
+}
