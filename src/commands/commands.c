@@ -59,7 +59,7 @@ sw_commands_know (const char *word)
 int
 sw_commands_run (int argc, char **argv)
 {
-  setlocale (LC_ALL, "");
+  setlocale (LC_CTYPE, ""); /* words and numbers stay English */
   if (strcmp (argv[1], "--version") == 0)
     return sw_command_print ("spirewright " SW_VERSION "\n");
   for (guint i = 0; i < G_N_ELEMENTS (verbs); i++) {
