@@ -18,7 +18,7 @@ keep_large_blocks (void)
 int
 main (int argc, char **argv)
 {
-  if (argc > 1 && sw_commands_know (argv[1]))
+  if (argc > 1 && (sw_commands_know (argv[1]) || sw_commands_misused (argc, argv)))
     return sw_commands_run (argc, argv);
   keep_large_blocks ();
   return sw_application_main (argc, argv);

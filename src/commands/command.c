@@ -8,13 +8,31 @@
 #include <stdio.h>
 #include <string.h>
 
+/* Whatever some reader takes for the end of a line: control characters, and NEL, LS and PS of
+ * Unicode (UAX 14) as UTF-8 bytes; file names may be any bytes.
+ */
+static void
+join_lines (char *text)
+{
+  static const char *const breaks[] = { "\302\205", "\342\200\250", "\342\200\251" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (breaks); i++) {
+    for (char *at = strstr (text, breaks[i]); at != NULL; at = strstr (at, breaks[i]))
+      memset (at, ' ', strlen (breaks[i]));
+  }
+  for (char *c = text; *c != '\0'; c++) {
+    if (g_ascii_iscntrl (*c))
+      *c = ' ';
+  }
+}
+
 int
 sw_command_fail (int status, const char *file, const char *message)
 {
   g_autofree char *line = file == NULL ? g_strdup_printf ("spirewright: %s", message)
                                        : g_strdup_printf ("spirewright: %s: %s", file, message);
 
-  g_strdelimit (line, "\r\n", ' ');
+  join_lines (line);
   fprintf (stderr, "%s\n", line);
   return status;
 }
@@ -103,21 +121,39 @@ sw_command_load (const char *file, char **sets, int *status)
   return g_steal_pointer (&design);
 }
 
+/* Whether the file alone can be solved: then --set is to blame. */
+static gboolean
+solves_alone (const char *file, const SwCatalogue *catalogue)
+{
+  g_autoptr (SwDesign) design = sw_design_load (file, NULL);
+  g_autoptr (SwSolution) solution =
+    design == NULL ? NULL : sw_solution_new (design, catalogue, NULL);
+
+  return solution != NULL;
+}
+
+SwSolution *
+sw_command_solve_design (SwDesign *design, const char *file, char **sets, int *status)
+{
+  g_autoptr (GError) error = NULL;
+  const SwCatalogue *catalogue = sw_catalogue_builtin (&error);
+  SwSolution *solution = NULL;
+
+  if (catalogue != NULL)
+    solution = sw_solution_new_with_cuts (design, catalogue, NULL, &error);
+  if (solution == NULL) {
+    gboolean set_wrong = sets != NULL && catalogue != NULL && solves_alone (file, catalogue);
+    *status = sw_command_fail (set_wrong ? SW_EXIT_USAGE : SW_EXIT_FILE, file, error->message);
+  }
+  return solution;
+}
+
 SwSolution *
 sw_command_solve (const char *file, char **sets, int *status)
 {
   g_autoptr (SwDesign) design = sw_command_load (file, sets, status);
-  g_autoptr (GError) error = NULL;
-  SwSolution *solution = NULL;
 
-  if (design == NULL)
-    return NULL;
-  const SwCatalogue *catalogue = sw_catalogue_builtin (&error);
-  if (catalogue != NULL)
-    solution = sw_solution_new_with_cuts (design, catalogue, NULL, &error);
-  if (solution == NULL)
-    *status = sw_command_fail (SW_EXIT_FILE, file, error->message);
-  return solution;
+  return design == NULL ? NULL : sw_command_solve_design (design, file, sets, status);
 }
 
 int
@@ -125,6 +161,22 @@ sw_command_status (const SwSolution *solution)
 {
   return sw_findings_count (solution->findings, SW_LEVEL_STOP) > 0 ? SW_EXIT_STOPS
                                                                    : SW_EXIT_DONE;
+}
+
+int
+sw_command_say (const SwSolution *solution, const char *done)
+{
+  g_autoptr (GString) text = g_string_new (done);
+
+  for (guint i = 0; i < solution->findings->len; i++) {
+    const SwFinding *finding = &g_array_index (solution->findings, SwFinding, i);
+    g_autofree char *sentence =
+      sw_finding_text (finding, solution->design, &sw_language_english);
+    if (finding->level == SW_LEVEL_STOP)
+      g_string_append_printf (text, "stop: %s\n", sentence);
+  }
+  int status = sw_command_print (text->str);
+  return status == SW_EXIT_DONE ? sw_command_status (solution) : status;
 }
 
 int

@@ -54,8 +54,18 @@ int sw_command_fail (int status, const char *file, const char *message);
  * why not. */
 SwDesign *sw_command_load (const char *file, char **sets, int *status);
 
-/* Its solution. Returns: (transfer full) (nullable); *status says why not. */
+/* Its solution, or that of a design from it. Returns: (transfer full) (nullable); *status says
+ * why not: SW_EXIT_USAGE where the file alone could be solved.
+ */
 SwSolution *sw_command_solve (const char *file, char **sets, int *status);
+
+SwSolution *sw_command_solve_design (SwDesign *design,
+                                     const char *file,
+                                     char **sets,
+                                     int *status);
+
+/* Says on standard output what was done, and the `stop` findings. Returns: the exit status. */
+int sw_command_say (const SwSolution *solution, const char *done);
 
 /* SW_EXIT_STOPS when the design has `stop` findings. */
 int sw_command_status (const SwSolution *solution);

@@ -3,8 +3,11 @@
 
 #include "commands/command.h"
 
+#include <fcntl.h>
 #include <locale.h>
+#include <signal.h>
 #include <string.h>
+#include <unistd.h>
 
 static const struct {
   const char *verb;
@@ -56,15 +59,48 @@ sw_commands_know (const char *word)
   return FALSE;
 }
 
+gboolean
+sw_commands_misused (int argc, char **argv)
+{
+  if (argc < 2 || sw_commands_know (argv[1]) || strcmp (argv[1], "--") == 0)
+    return FALSE;
+  if (argv[1][0] == '-') /* desktops start programs with --gapplication-service */
+    return !g_str_has_prefix (argv[1], "--gapplication-");
+  return argc > 2 && !g_file_test (argv[1], G_FILE_TEST_EXISTS);
+}
+
+static int
+refuse (const char *word)
+{
+  g_autofree char *message =
+    g_strdup_printf ("%s: no such %s, spirewright --help lists what there is",
+                     word,
+                     word[0] == '-' ? "option" : "command");
+
+  return sw_command_fail (SW_EXIT_USAGE, NULL, message);
+}
+
+/* A file opened where standard output was closed would take what is printed. */
+static void
+hold_standard_streams (void)
+{
+  for (int fd = STDIN_FILENO; fd <= STDERR_FILENO; fd++) {
+    if (fcntl (fd, F_GETFD) < 0)
+      (void) !open ("/dev/null", O_RDONLY); /* takes the lowest free number; writing fails */
+  }
+}
+
 int
 sw_commands_run (int argc, char **argv)
 {
-  setlocale (LC_CTYPE, ""); /* words and numbers stay English */
+  setlocale (LC_CTYPE, "");  /* words and numbers stay English */
+  signal (SIGPIPE, SIG_IGN); /* a closed pipe is an error to report */
+  hold_standard_streams ();
   if (strcmp (argv[1], "--version") == 0)
     return sw_command_print ("spirewright " SW_VERSION "\n");
   for (guint i = 0; i < G_N_ELEMENTS (verbs); i++) {
     if (strcmp (argv[1], verbs[i].verb) == 0)
       return verbs[i].run (argc - 1, argv + 1);
   }
-  return print_help ();
+  return sw_commands_know (argv[1]) ? print_help () : refuse (argv[1]);
 }

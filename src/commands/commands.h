@@ -10,5 +10,10 @@
 /* Whether argv[1] is a verb, or --help or --version. */
 gboolean sw_commands_know (const char *word);
 
+/* Whether the arguments are neither a verb's nor the window's: an unknown option, or a word
+ * that is no file with more behind it, as a misspelt verb has. sw_commands_run () refuses them.
+ */
+gboolean sw_commands_misused (int argc, char **argv);
+
 /* Runs argv[1]. Returns: the exit status. */
 int sw_commands_run (int argc, char **argv);

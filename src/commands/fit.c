@@ -3,7 +3,9 @@
 
 #include "commands/command.h"
 #include "engine/design-file.h"
+#include "engine/design-keys.h"
 #include "engine/error.h"
+#include "engine/json-text.h"
 
 #include <math.h>
 #include <string.h>
@@ -82,17 +84,20 @@ fit (const SwDesign *design, const Options *options, int *status, GError **error
            : sw_fit_tail (design, (SwGives) tail, error);
 }
 
-static int
-stops_of (SwDesign *design, const char *file)
+/* "shape.ring_radius_m: 1 -> 1.0123": the one number that moved. */
+static char *
+moved_text (const SwDesign *before, const SwDesign *after)
 {
-  g_autoptr (GError) error = NULL;
-  const SwCatalogue *catalogue = sw_catalogue_builtin (&error);
-  g_autoptr (SwSolution) solution =
-    catalogue == NULL ? NULL : sw_solution_new (design, catalogue, &error);
-
-  if (solution == NULL)
-    return sw_command_fail (SW_EXIT_FILE, file, error->message);
-  return sw_command_status (solution);
+  for (guint i = 0; i < sw_n_keys; i++) {
+    const SwKey *key = &sw_keys[i];
+    if (key->type != SW_KEY_NUMBER && key->type != SW_KEY_WHOLE)
+      continue;
+    g_autofree char *old = sw_json_number (sw_key_get_number (key, before));
+    g_autofree char *new = sw_json_number (sw_key_get_number (key, after));
+    if (strcmp (old, new) != 0)
+      return g_strdup_printf ("%s: %s -> %s\n", key->path, old, new);
+  }
+  return g_strdup ("Nothing had to move\n");
 }
 
 static int
@@ -111,9 +116,15 @@ run (const char *file, const Options *options)
   g_autoptr (SwDesign) fitted = fit (design, options, &status, &error);
   if (fitted == NULL)
     return sw_command_fail (status, file, error->message);
+  g_autoptr (SwSolution) solution =
+    sw_command_solve_design (fitted, file, options->sets, &status);
+  if (solution == NULL)
+    return status;
   if (!sw_design_save (fitted, options->to, &error))
     return sw_command_fail (SW_EXIT_FILE, options->to, error->message);
-  return stops_of (fitted, file);
+  g_autofree char *moved = moved_text (design, fitted);
+  g_autofree char *done = g_strdup_printf ("%sDesign written to %s\n", moved, options->to);
+  return sw_command_say (solution, done);
 }
 
 int

@@ -26,19 +26,6 @@ read_paper (const char *word, SwPaper *paper)
 }
 
 static int
-say_done (const char *folder, gboolean stepwise)
-{
-  g_autofree char *text = g_strdup_printf (
-    "Build packet written to %s\n%s",
-    folder,
-    stepwise ? "This file system cannot exchange folders, so the files were put in place one "
-               "by one.\n"
-             : "");
-
-  return sw_command_print (text);
-}
-
-static int
 run (const char *file, const Options *options)
 {
   g_autoptr (GError) error = NULL;
@@ -60,8 +47,13 @@ run (const char *file, const Options *options)
                         &stepwise,
                         &error))
     return sw_command_fail (SW_EXIT_FILE, options->to, error->message);
-  status = say_done (options->to, stepwise);
-  return status == SW_EXIT_DONE ? sw_command_status (solution) : status;
+  g_autofree char *done = g_strdup_printf (
+    "Build packet written to %s\n%s",
+    options->to,
+    stepwise ? "This file system cannot exchange folders, so the files were put in place one "
+               "by one.\n"
+             : "");
+  return sw_command_say (solution, done);
 }
 
 int

@@ -3,26 +3,44 @@
 #include "drawing/night-view.h"
 #include "drawing/top-view.h"
 
-#include <errno.h>
-#include <stdio.h>
+#include <math.h>
 #include <string.h>
 
 #define SIZE_LEAST 16
-#define SIZE_MOST 16384
+#define SIZE_MOST 8192
 
 typedef struct {
-  char *to, *size, *view, *scene;
-  double time_s;
+  char *to, *size, *view, *scene, *time;
   char **sets;
 } Options;
 
 static gboolean
+read_side (const char *text, int *side)
+{
+  guint64 value;
+
+  if (!g_ascii_string_to_unsigned (text, 10, SIZE_LEAST, SIZE_MOST, &value, NULL))
+    return FALSE;
+  *side = (int) value;
+  return TRUE;
+}
+
+static gboolean
 read_size (const char *text, int *width, int *height)
 {
-  char rest;
+  g_auto (GStrv) sides = g_strsplit (text, "x", 3);
 
-  return sscanf (text, "%dx%d%c", width, height, &rest) == 2 && *width >= SIZE_LEAST &&
-         *height >= SIZE_LEAST && *width <= SIZE_MOST && *height <= SIZE_MOST;
+  return g_strv_length (sides) == 2 && read_side (sides[0], width) &&
+         read_side (sides[1], height);
+}
+
+static gboolean
+read_time (const char *text, double *time_s)
+{
+  char *end;
+
+  *time_s = g_ascii_strtod (text, &end);
+  return end != text && *end == '\0' && isfinite (*time_s) && *time_s >= 0;
 }
 
 static gboolean
@@ -70,7 +88,7 @@ save_png (cairo_surface_t *image, const char *file)
 }
 
 static int
-check (const Options *options, int *width, int *height)
+check (const Options *options, int *width, int *height, double *time_s)
 {
   static const char *const views[] = { "side", "top", "night", "day", NULL };
 
@@ -79,7 +97,7 @@ check (const Options *options, int *width, int *height)
   if (!read_size (options->size == NULL ? "1200x900" : options->size, width, height))
     return sw_command_fail (SW_EXIT_USAGE,
                             NULL,
-                            "--size: WIDTHxHEIGHT is allowed, each 16 … 16384");
+                            "--size: WIDTHxHEIGHT is allowed, each 16 … 8192");
   if (options->view != NULL && !g_strv_contains (views, options->view))
     return sw_command_fail (SW_EXIT_USAGE,
                             NULL,
@@ -89,6 +107,8 @@ check (const Options *options, int *width, int *height)
     g_autofree char *message = g_strdup_printf ("--scene: %s are allowed", all);
     return sw_command_fail (SW_EXIT_USAGE, NULL, message);
   }
+  if (!read_time (options->time == NULL ? "0" : options->time, time_s))
+    return sw_command_fail (SW_EXIT_USAGE, NULL, "--time: seconds are allowed, 0 or more");
   return SW_EXIT_DONE;
 }
 
@@ -96,7 +116,8 @@ static int
 run (const char *file, const Options *options)
 {
   const char *view = options->view == NULL ? "side" : options->view;
-  int width, height, status = check (options, &width, &height);
+  double time_s = 0;
+  int width = 0, height = 0, status = check (options, &width, &height, &time_s);
 
   if (status != SW_EXIT_DONE)
     return status;
@@ -105,14 +126,17 @@ run (const char *file, const Options *options)
     return status;
   cairo_surface_t *image = cairo_image_surface_create (CAIRO_FORMAT_RGB24, width, height);
   if (strcmp (view, "night") == 0 || strcmp (view, "day") == 0) {
-    SwNight night = { options->scene, options->time_s, strcmp (view, "day") == 0 };
+    SwNight night = { options->scene, time_s, strcmp (view, "day") == 0 };
     sw_night_view_draw (image, solution, &night);
   } else {
     draw_drawing (image, solution, strcmp (view, "top") == 0);
   }
   status = save_png (image, options->to);
   cairo_surface_destroy (image);
-  return status == SW_EXIT_DONE ? sw_command_status (solution) : status;
+  if (status != SW_EXIT_DONE)
+    return status;
+  g_autofree char *done = g_strdup_printf ("Picture written to %s\n", options->to);
+  return sw_command_say (solution, done);
 }
 
 int
@@ -130,16 +154,15 @@ sw_command_picture (int argc, char **argv)
       &options.scene,
       "What the lights show at night",
       "NAME" },
-    { "time", 0, 0, G_OPTION_ARG_DOUBLE, &options.time_s, "Seconds into the scene", "S" },
+    { "time", 0, 0, G_OPTION_ARG_STRING, &options.time, "Seconds into the scene", "S" },
     SW_COMMAND_SET_ENTRY (&options.sets),
     { NULL }
   };
-  const SwCommandForm form = {
-    "FILE --to X.png [--size WxH] [--view side|top|night|day] [--scene NAME] [--time S]",
-    "Draws one picture.",
-    entries,
-    1
-  };
+  const SwCommandForm form = { "FILE --to X.png [--size WxH] [--view side|top|night|day] "
+                               "[--scene NAME] [--time S] [--set PATH=VALUE]…",
+                               "Draws one picture.",
+                               entries,
+                               1 };
   g_auto (GStrv) files = NULL;
   int status;
 
@@ -149,6 +172,7 @@ sw_command_picture (int argc, char **argv)
   g_free (options.size);
   g_free (options.view);
   g_free (options.scene);
+  g_free (options.time);
   g_strfreev (options.sets);
   return status;
 }
