@@ -17,7 +17,8 @@ typedef struct {
 typedef struct {
   SwSolution *solution;
   SwSheets *sheets;
-  char *path; /* of the PDF */
+  char *path;   /* of the PDF */
+  char **pages; /* its text, page by page */
 } Fixture;
 
 typedef struct {
@@ -26,6 +27,7 @@ typedef struct {
   SwUnits units;
   void (*change) (SwDesign *design);
   SwSheetFile file;
+  const SwLanguage *language; /* NULL: English */
 } Case;
 
 static char *
@@ -50,26 +52,24 @@ output_of (const char *const *argv)
   return output;
 }
 
-static void
-set_up (Fixture *fixture, gconstpointer data)
+/* Pages end in a form feed. */
+static char **
+read_pages (const char *path)
 {
-  const Case *kind = data;
+  const char *argv[] = { "pdftotext", path, "-", NULL };
+  g_autofree char *text = output_of (argv);
+
+  return g_strsplit (text, "\f", -1);
+}
+
+static void
+write_pdf (Fixture *fixture, SwSheetFile kind)
+{
   g_autoptr (GError) error = NULL;
-  g_autoptr (SwDesign) design = sw_start_new (kind->start, &error);
-  g_autoptr (GBytes) pdf = NULL;
-  int file;
+  g_autoptr (GBytes) pdf = sw_sheets_to_pdf (fixture->sheets, kind, &error);
+  int file = g_file_open_tmp ("sheets-XXXXXX.pdf", &fixture->path, NULL);
 
   g_assert_no_error (error);
-  design->units = kind->units;
-  if (kind->change != NULL)
-    kind->change (design);
-  fixture->solution =
-    sw_solution_new_with_cuts (design, sw_catalogue_builtin (NULL), NULL, &error);
-  g_assert_no_error (error);
-  fixture->sheets = sw_sheets_new (fixture->solution, kind->paper, &sw_language_english);
-  pdf = sw_sheets_to_pdf (fixture->sheets, kind->file, &error);
-  g_assert_no_error (error);
-  file = g_file_open_tmp ("sheets-XXXXXX.pdf", &fixture->path, NULL);
   g_close (file, NULL);
   g_file_set_contents (fixture->path,
                        g_bytes_get_data (pdf, NULL),
@@ -77,13 +77,52 @@ set_up (Fixture *fixture, gconstpointer data)
                        NULL);
 }
 
-static void
-tear_down (Fixture *fixture, gconstpointer data)
+static Fixture *
+fixture_new (const Case *kind)
 {
+  const SwLanguage *language = kind->language ? kind->language : &sw_language_english;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (SwDesign) design = sw_start_new (kind->start, &error);
+  Fixture *fixture = g_new0 (Fixture, 1);
+
+  g_assert_no_error (error);
+  design->units = kind->units;
+  if (kind->change != NULL)
+    kind->change (design);
+  fixture->solution = sw_solution_new (design, sw_catalogue_builtin (NULL), &error);
+  g_assert_no_error (error);
+  fixture->sheets = sw_sheets_new (fixture->solution, kind->paper, language);
+  write_pdf (fixture, kind->file);
+  fixture->pages = read_pages (fixture->path);
+  return fixture;
+}
+
+static void
+fixture_free (gpointer data)
+{
+  Fixture *fixture = data;
+
   g_unlink (fixture->path);
   g_free (fixture->path);
+  g_strfreev (fixture->pages);
   sw_sheets_free (fixture->sheets);
   sw_solution_unref (fixture->solution);
+  g_free (fixture);
+}
+
+/* Each PDF is made once and read by many tests. */
+static GHashTable *fixtures;
+
+static Fixture *
+fixture_of (const Case *kind)
+{
+  Fixture *fixture = g_hash_table_lookup (fixtures, kind);
+
+  if (fixture == NULL) {
+    fixture = fixture_new (kind);
+    g_hash_table_insert (fixtures, (gpointer) (guintptr) kind, fixture);
+  }
+  return fixture;
 }
 
 static int
@@ -96,19 +135,13 @@ pages_of (const Fixture *fixture, SwSheetFile file)
   return pages;
 }
 
-/* Words of a page, joined by single spaces. */
+/* Words of a page, joined by single spaces. Returns: (transfer full). */
 static char *
 page_text (const Fixture *fixture, int page)
 {
-  char number[16];
-  const char *argv[] = { "pdftotext", "-f", number, "-l", number, fixture->path, "-", NULL };
-  g_autofree char *text = NULL;
-  g_auto (GStrv) words = NULL;
+  g_auto (GStrv) words = g_strsplit_set (fixture->pages[page - 1], " \n", -1);
   GString *joined = g_string_new (NULL);
 
-  g_snprintf (number, sizeof number, "%d", page);
-  text = output_of (argv);
-  words = g_strsplit_set (text, " \n\f", -1);
   for (guint i = 0; words[i] != NULL; i++) {
     if (words[i][0] != '\0')
       g_string_append_printf (joined, "%s%s", joined->len > 0 ? " " : "", words[i]);
@@ -127,9 +160,10 @@ is_paper (double a, double b, SwPaper paper)
 }
 
 static void
-test_pages_have_the_paper (Fixture *fixture, gconstpointer data)
+test_pages_have_the_paper (gconstpointer data)
 {
   const Case *kind = data;
+  const Fixture *fixture = fixture_of (kind);
   const char *argv[] = { "pdfinfo", "-f", "1", "-l", "999", fixture->path, NULL };
   g_autofree char *info = output_of (argv);
   g_auto (GStrv) lines = g_strsplit (info, "\n", -1);
@@ -148,9 +182,10 @@ test_pages_have_the_paper (Fixture *fixture, gconstpointer data)
 }
 
 static void
-test_the_title_stands_on_the_pages (Fixture *fixture, gconstpointer data)
+test_the_title_stands_on_the_pages (gconstpointer data)
 {
   const Case *kind = data;
+  const Fixture *fixture = fixture_of (kind);
   int last = kind->file == SW_SHEET_PACKET ? pages_of (fixture, kind->file) : 1;
 
   for (int page = 1; page <= last; page++) {
@@ -162,8 +197,9 @@ test_the_title_stands_on_the_pages (Fixture *fixture, gconstpointer data)
 }
 
 static void
-test_sheets_are_numbered (Fixture *fixture, gconstpointer data)
+test_sheets_are_numbered (gconstpointer data)
 {
+  const Fixture *fixture = fixture_of (data);
   int pages = pages_of (fixture, SW_SHEET_PACKET);
 
   for (int page = 1; page <= pages; page++) {
@@ -262,8 +298,9 @@ overlap (const Word *a, const Word *b)
 }
 
 static void
-test_no_word_runs_into_another (Fixture *fixture, gconstpointer data)
+test_no_word_runs_into_another (gconstpointer data)
 {
+  const Fixture *fixture = fixture_of (data);
   g_autoptr (GArray) words = words_of (fixture);
 
   g_assert_cmpuint (words->len, >, 100);
@@ -283,8 +320,9 @@ test_no_word_runs_into_another (Fixture *fixture, gconstpointer data)
 
 /* Source: ISO 5457, frame 20 mm from the left edge and 10 mm from the others. */
 static void
-test_no_word_leaves_the_frame (Fixture *fixture, gconstpointer data)
+test_no_word_leaves_the_frame (gconstpointer data)
 {
+  const Fixture *fixture = fixture_of (data);
   const SwSheet *sheet = sw_sheets_get (fixture->sheets, 0);
   g_autoptr (GArray) words = words_of (fixture);
 
@@ -301,8 +339,9 @@ test_no_word_leaves_the_frame (Fixture *fixture, gconstpointer data)
 
 /* Worked by hand: 20 strips on 1.0167 m: mark 2 at 319.4 mm = 12.575 in = 1 ft 0 9/16 in. */
 static void
-test_ring_marks_in_both_units (Fixture *fixture, gconstpointer data)
+test_ring_marks_in_both_units (gconstpointer data)
 {
+  const Fixture *fixture = fixture_of (data);
   gboolean found = FALSE;
 
   for (int page = 1; page <= pages_of (fixture, SW_SHEET_PACKET); page++) {
@@ -315,8 +354,9 @@ test_ring_marks_in_both_units (Fixture *fixture, gconstpointer data)
 }
 
 static void
-test_fonts_are_embedded_in_part (Fixture *fixture, gconstpointer data)
+test_fonts_are_embedded_in_part (gconstpointer data)
 {
+  const Fixture *fixture = fixture_of (data);
   const char *argv[] = { "pdffonts", fixture->path, NULL };
   g_autofree char *fonts = output_of (argv);
   g_auto (GStrv) lines = g_strsplit (fonts, "\n", -1);
@@ -327,8 +367,9 @@ test_fonts_are_embedded_in_part (Fixture *fixture, gconstpointer data)
 }
 
 static void
-test_the_outline_names_the_sheets (Fixture *fixture, gconstpointer data)
+test_the_outline_names_the_sheets (gconstpointer data)
 {
+  const Fixture *fixture = fixture_of (data);
   const char *argv[] = { "mutool", "show", fixture->path, "outline", NULL };
   g_autofree char *outline = output_of (argv);
 
@@ -341,8 +382,9 @@ test_the_outline_names_the_sheets (Fixture *fixture, gconstpointer data)
 }
 
 static void
-test_the_document_knows_its_title (Fixture *fixture, gconstpointer data)
+test_the_document_knows_its_title (gconstpointer data)
 {
+  const Fixture *fixture = fixture_of (data);
   const char *argv[] = { "pdfinfo", "-isodates", fixture->path, NULL };
   g_autofree char *info = output_of (argv);
   g_autofree char *title =
@@ -386,23 +428,44 @@ set_measured (SwDesign *design)
   design->as_built.ring_length_m = 9.5;
 }
 
+/* Words two fifths longer, as many languages are. */
+static const char *
+lengthen (const char *id)
+{
+  GString *longer = g_string_new (id);
+  glong more = g_utf8_strlen (id, -1) * 2 / 5;
+
+  for (glong i = 0; i < more; i++)
+    g_string_append (longer, i % 7 == 6 ? " " : "ö");
+  const char *kept = g_intern_string (longer->str);
+  g_string_free (longer, TRUE);
+  return kept;
+}
+
+static const SwLanguage longer = { .code = "xx", .decimal = ",", .translate = lengthen };
+
 static const struct {
   const char *name;
   Case kind;
 } kinds[] = {
-  { "lawn", { "lawn", SW_PAPER_A4, SW_UNITS_US, NULL, SW_SHEET_PACKET } },
-  { "porch, letter", { "porch", SW_PAPER_LETTER, SW_UNITS_METRIC, NULL, SW_SHEET_PACKET } },
+  { "lawn", { "lawn", SW_PAPER_A4, SW_UNITS_US, NULL, SW_SHEET_PACKET, NULL } },
+  { "porch, letter",
+    { "porch", SW_PAPER_LETTER, SW_UNITS_METRIC, NULL, SW_SHEET_PACKET, NULL } },
   { "landmark, measured",
-    { "landmark", SW_PAPER_LETTER, SW_UNITS_US, set_measured, SW_SHEET_PACKET } },
+    { "landmark", SW_PAPER_LETTER, SW_UNITS_US, set_measured, SW_SHEET_PACKET, NULL } },
   { "512 strips",
-    { "landmark", SW_PAPER_A4, SW_UNITS_METRIC, set_many_strips, SW_SHEET_PACKET } },
-  { "two strips", { "porch", SW_PAPER_A4, SW_UNITS_METRIC, set_two_strips, SW_SHEET_PACKET } },
-  { "long title", { "lawn", SW_PAPER_LETTER, SW_UNITS_US, set_long_title, SW_SHEET_PACKET } },
+    { "landmark", SW_PAPER_A4, SW_UNITS_METRIC, set_many_strips, SW_SHEET_PACKET, NULL } },
+  { "two strips",
+    { "porch", SW_PAPER_A4, SW_UNITS_METRIC, set_two_strips, SW_SHEET_PACKET, NULL } },
+  { "long title",
+    { "lawn", SW_PAPER_LETTER, SW_UNITS_US, set_long_title, SW_SHEET_PACKET, NULL } },
+  { "longer words",
+    { "landmark", SW_PAPER_A4, SW_UNITS_US, set_measured, SW_SHEET_PACKET, &longer } },
 };
 
 static const struct {
   const char *name;
-  void (*test) (Fixture *fixture, gconstpointer data);
+  GTestDataFunc test;
 } tests[] = {
   { "pages have the paper", test_pages_have_the_paper },
   { "the title stands on every page", test_the_title_stands_on_the_pages },
@@ -414,25 +477,26 @@ static const struct {
   { "the document knows its title", test_the_document_knows_its_title },
 };
 
-static const Case long_tape = { "lawn",
-                                SW_PAPER_LETTER,
-                                SW_UNITS_US,
-                                set_long_title,
-                                SW_SHEET_RING_TAPE };
-static const Case long_plate = { "lawn",
-                                 SW_PAPER_A4,
-                                 SW_UNITS_US,
-                                 set_long_title,
-                                 SW_SHEET_CROWN_PLATE };
-static const Case tape = { "lawn", SW_PAPER_LETTER, SW_UNITS_US, NULL, SW_SHEET_RING_TAPE };
-static const Case plate = { "lawn", SW_PAPER_A4, SW_UNITS_US, NULL, SW_SHEET_CROWN_PLATE };
+static const Case long_tape = { "lawn",         SW_PAPER_LETTER,    SW_UNITS_US,
+                                set_long_title, SW_SHEET_RING_TAPE, NULL };
+static const Case long_plate = { "lawn",         SW_PAPER_A4,          SW_UNITS_US,
+                                 set_long_title, SW_SHEET_CROWN_PLATE, NULL };
+static const Case tape = {
+  "lawn", SW_PAPER_LETTER, SW_UNITS_US, NULL, SW_SHEET_RING_TAPE, NULL
+};
+static const Case plate = {
+  "lawn", SW_PAPER_A4, SW_UNITS_US, NULL, SW_SHEET_CROWN_PLATE, NULL
+};
 
-#define ADD(path, kind, test) g_test_add (path, Fixture, kind, set_up, test, tear_down)
+#define ADD(path, kind, test) g_test_add_data_func (path, kind, test)
 
 int
 main (int argc, char **argv)
 {
+  int status;
+
   g_test_init (&argc, &argv, NULL);
+  fixtures = g_hash_table_new_full (NULL, NULL, NULL, fixture_free);
   for (guint i = 0; i < G_N_ELEMENTS (kinds); i++) {
     for (guint j = 0; j < G_N_ELEMENTS (tests); j++) {
       g_autofree char *path =
@@ -463,5 +527,7 @@ main (int argc, char **argv)
   ADD ("/packet/sheets/plate/the title stands first",
        &plate,
        test_the_title_stands_on_the_pages);
-  return g_test_run ();
+  status = g_test_run ();
+  g_hash_table_unref (fixtures);
+  return status;
 }
