@@ -41,6 +41,34 @@ add_strip (cairo_t *cr,
   }
 }
 
+/* On paper a strip is one dashed line, a dash a pixel: a page of 512 strips would otherwise
+ * hold more dots than all else together. */
+static void
+stroke_strip (cairo_t *cr,
+              const SwPicture *picture,
+              const SwDesign *design,
+              int strip,
+              SwPlace place,
+              double size)
+{
+  int n = design->strip.pixels;
+  double x1, y1, x2, y2;
+
+  place (picture->view, sw_pixel_point (design, strip, 1), &x1, &y1);
+  place (picture->view, sw_pixel_point (design, strip, n), &x2, &y2);
+
+  double length = hypot (x2 - x1, y2 - y1);
+  double pitch = n > 1 ? length / (n - 1) : 0;
+  double along_x = length > 0 ? (x2 - x1) / length : 1;
+  double along_y = length > 0 ? (y2 - y1) / length : 0;
+  const double dashes[] = { size, pitch - size };
+
+  cairo_set_dash (cr, dashes, pitch > size ? 2 : 0, 0);
+  cairo_move_to (cr, x1 - along_x * size / 2, y1 - along_y * size / 2);
+  cairo_line_to (cr, x2 + along_x * size / 2, y2 + along_y * size / 2);
+  cairo_stroke (cr);
+}
+
 void
 sw_draw_pixels (cairo_t *cr,
                 const SwPicture *picture,
@@ -51,15 +79,20 @@ sw_draw_pixels (cairo_t *cr,
   double size = dot_size (picture, solution), x, y;
 
   cairo_save (cr);
+  sw_style_set_ink (picture->style, cr, SW_INK_PIXEL);
+  cairo_set_line_width (cr, size);
   if (!picture->style->paper)
     cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
-  for (int strip = 1; strip <= design->shape.strip_count; strip++)
-    add_strip (cr, picture, design, strip, place, size);
+  for (int strip = 1; strip <= design->shape.strip_count; strip++) {
+    if (picture->style->paper)
+      stroke_strip (cr, picture, design, strip, place, size);
+    else
+      add_strip (cr, picture, design, strip, place, size);
+  }
   for (guint i = 0; i < solution->topper_pixels->len; i++) {
     place (picture->view, g_array_index (solution->topper_pixels, SwPoint, i), &x, &y);
     add_dot (cr, x, y, size, !picture->style->paper);
   }
-  sw_style_set_ink (picture->style, cr, SW_INK_PIXEL);
   cairo_fill (cr);
   cairo_restore (cr);
 }
