@@ -167,8 +167,7 @@ start_card (SwStartPage *self, guint i)
 {
   GtkWidget *card = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6),
             *summary = gtk_label_new (_ (sw_starts[i].summary));
-  g_autofree char *label = g_strdup_printf (_ ("Begin with %s"), _ (sw_starts[i].label));
-  GtkWidget *button = gtk_button_new_with_label (label);
+  GtkWidget *button = gtk_button_new_with_label (_ (sw_starts[i].label));
 
   self->pictures[i] = gtk_drawing_area_new ();
   self->fits[i] = gtk_label_new (NULL);
@@ -179,6 +178,10 @@ start_card (SwStartPage *self, guint i)
   g_object_set_data (G_OBJECT (button), "start", GUINT_TO_POINTER (i));
   g_signal_connect (button, "clicked", G_CALLBACK (choose_cb), self);
   gtk_label_set_wrap (GTK_LABEL (summary), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (summary), 17);
+  gtk_label_set_max_width_chars (GTK_LABEL (summary), 22);
+  gtk_label_set_max_width_chars (GTK_LABEL (self->fits[i]), 22);
+  gtk_widget_add_css_class (button, "suggested-action");
   gtk_label_set_wrap (GTK_LABEL (self->fits[i]), TRUE);
   gtk_label_set_xalign (GTK_LABEL (summary), 0);
   gtk_label_set_xalign (GTK_LABEL (self->fits[i]), 0);
