@@ -170,6 +170,29 @@ add_numbers (Plate *plate)
   }
 }
 
+#define LETTER_SHARE 0.65 /* of its size a letter is wide, at most on the average */
+
+/* On one line, smaller where it is long. */
+static double
+title_mm (const Plate *plate)
+{
+  glong letters = MAX (g_utf8_strlen (plate->solution->design->title, -1), 1);
+
+  return MIN (TITLE_MM, 2 * plate->half_mm / (LETTER_SHARE * (double) letters));
+}
+
+/* Inside the holes, between the last strip and the first. */
+static void
+add_seam (Plate *plate)
+{
+  const SwShape *shape = &plate->solution->design->shape;
+  double azimuth_deg = sw_cone_azimuth_deg (shape, 1) - sw_cone_step_deg (shape) / 2;
+  SwPoint at = sw_point_on_circle (azimuth_deg, plate->circle_mm * 0.85, 0);
+
+  if (shape->coverage_deg >= 360)
+    add_text (plate, at.x_m, -at.y_m, TEXT_MM, word (plate, N_ ("seam here")));
+}
+
 static void
 add_words (Plate *plate)
 {
@@ -179,7 +202,11 @@ add_words (Plate *plate)
     word (plate, N_ ("Millimetres, true size. Cut the group “cut” only.")),
   };
 
-  add_text (plate, 0, -half_mm + TITLE_MM + 2, TITLE_MM, plate->solution->design->title);
+  add_text (plate,
+            0,
+            -half_mm + TITLE_MM + 2,
+            title_mm (plate),
+            plate->solution->design->title);
   add_text (plate, 0, -half_mm + TITLE_MM + 7, TEXT_MM, word (plate, N_ ("Crown plate")));
   for (guint i = 0; i < G_N_ELEMENTS (below); i++)
     add_text (plate, 0, half_mm - 7 + 4 * i, TEXT_MM, below[i]);
@@ -200,6 +227,7 @@ add_notes (Plate *plate)
                    "  <g id=\"words\" fill=\"#1d2433\" font-family=\"sans-serif\" "
                    "text-anchor=\"middle\">\n");
   add_numbers (plate);
+  add_seam (plate);
   add_words (plate);
   g_string_append (plate->text, "  </g>\n</svg>\n");
 }
