@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* as-built.h: the same marks on the ring as it was measured.
  *
- * Takes    as_built of a design: ≥ 4 points radius(azimuth) of the outer face, or the length
- * round it, or crown offsets alone Gives    marks at equal ARC LENGTH round the closed periodic
- * cubic spline through the points Errors   SW_ERROR_RANGE (as_built.…: a length with an arc
- * ring; a spline that reaches the centre), SW_ERROR_NUMERIC Source   periodic cubic spline
- * (GSL); arc length ∫√(ρ² + ρ′²)dφ by Gauss–Legendre
+ * Takes    as_built of a design: at least 4 points radius (azimuth) of the outer face, or the
+ *          length round it, or crown offsets alone; the pipe's outer diameter
+ * Gives    marks at equal lengths round the closed curve through the points, strip 1 at its
+ *          design azimuth; an open tree shares the length between its first and last azimuth
+ * Errors   SW_ERROR_RANGE (as_built.ring_length_m with an arc ring; as_built.ring_points whose
+ *          curve reaches the centre), SW_ERROR_NUMERIC
+ * Source   ring-curve.h; slants by Pythagoras
  */
 #pragma once
 #include "engine/design.h"

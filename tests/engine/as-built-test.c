@@ -150,6 +150,7 @@ test_a_measured_length_is_a_circle (void)
   design->stand.ring_span = SW_SPAN_ARC;
   g_assert_null (sw_as_built_new (design, 0.0334, &error));
   g_assert_error (error, SW_ERROR, SW_ERROR_RANGE);
+  g_assert_true (g_str_has_prefix (error->message, "as_built.ring_length_m: "));
 }
 
 /* Crown 50 mm out towards one side, crown 3.05/0.060 m over ring 0.15/1.000 m. By Pythagoras
@@ -172,6 +173,76 @@ test_a_leaning_crown_changes_slants (void)
   g_assert_cmpfloat_with_epsilon (g_array_index (built->marks, SwAsBuiltMark, 8).slant_m,
                                   hypot (0.99, 2.90),
                                   1e-12);
+}
+
+/* An uneven ring, an open tree across azimuth 0 and a crown out of plumb: SciPy 1.10
+ * (CubicSpline, quad, brentq), hooks and ties by vectors.
+ */
+static const SwAsBuiltMark open_marks[] = {
+  { 0, 200, 1.49, 3.261673882658859, 0 },
+  { 1.0231987118249932, 239.76621878466858, 1.4493369664884033, 3.2391805426102067, 0 },
+  { 2.0463974236499864, 280.6497056730207, 1.4302834927046002, 3.212475140209003, 0 },
+  { 3.06959613547498, 321.0431662984622, 1.476320860009153, 3.208321974735483, 0 },
+  { 4.092794847299973, 0.2634673723202354, 1.4931995563467395, 3.197518093171958, 0 },
+  { 5.115993559124966, 40, 1.46, 3.1797062353334375, 0 },
+};
+
+static SwDesign *
+open_tree (void)
+{
+  static const SwRingPoint points[] = {
+    { 12, 1.48 },  { 40, 1.46 },  { 95, 1.41 },  { 150, 1.45 },
+    { 200, 1.49 }, { 260, 1.43 }, { 310, 1.46 }, { 351.5, 1.5 },
+  };
+  SwDesign *design = measured_ellipse (0);
+
+  design->shape = (SwShape){ 3.05, 0.15, 0.060, 1.4, 200, -60, 6 };
+  design->as_built.crown_offset_x_m = 0.04;
+  design->as_built.crown_offset_y_m = -0.07;
+  g_array_append_vals (design->as_built.ring_points, points, G_N_ELEMENTS (points));
+  return design;
+}
+
+static void
+test_an_open_tree_on_an_uneven_ring (void)
+{
+  g_autoptr (SwDesign) design = open_tree ();
+  g_autoptr (SwAsBuilt) built = sw_as_built_new (design, 0.0334, NULL);
+  double lit_m = design->strip.lead_m + (design->strip.pixels - 1) * design->strip.pitch_m;
+
+  g_assert_cmpuint (built->marks->len, ==, G_N_ELEMENTS (open_marks));
+  for (guint i = 0; i < G_N_ELEMENTS (open_marks); i++) {
+    const SwAsBuiltMark *mark = &g_array_index (built->marks, SwAsBuiltMark, i);
+    g_assert_cmpfloat_with_epsilon (mark->arc_m, open_marks[i].arc_m, 1e-12);
+    g_assert_cmpfloat_with_epsilon (mark->azimuth_deg, open_marks[i].azimuth_deg, 1e-11);
+    g_assert_cmpfloat_with_epsilon (mark->radius_m, open_marks[i].radius_m, 1e-12);
+    g_assert_cmpfloat_with_epsilon (mark->slant_m, open_marks[i].slant_m, 1e-12);
+    g_assert_cmpfloat_with_epsilon (mark->tail_m, open_marks[i].slant_m - lit_m, 1e-12);
+  }
+}
+
+static void
+test_points_win_over_the_length (void)
+{
+  g_autoptr (SwDesign) design = open_tree ();
+
+  design->as_built.ring_length_m = 5;
+  design->stand.ring_span = SW_SPAN_ARC;
+  g_autoptr (SwAsBuilt) built = sw_as_built_new (design, 0.0334, NULL);
+  g_assert_cmpfloat_with_epsilon (built->perimeter_m, 9.148102700451778, 1e-12);
+}
+
+static void
+test_each_measure_counts (void)
+{
+  g_autoptr (SwDesign) design = sw_design_new ();
+
+  g_assert_false (sw_as_built_measured (design));
+  design->as_built.ring_length_m = 6;
+  g_assert_true (sw_as_built_measured (design));
+  design->as_built.ring_length_m = 0;
+  design->as_built.crown_offset_x_m = -0.001;
+  g_assert_true (sw_as_built_measured (design));
 }
 
 static void
@@ -214,6 +285,11 @@ main (int argc, char **argv)
                    test_a_measured_length_is_a_circle);
   g_test_add_func ("/engine/as-built/a leaning crown changes slants",
                    test_a_leaning_crown_changes_slants);
+  g_test_add_func ("/engine/as-built/an open tree on an uneven ring",
+                   test_an_open_tree_on_an_uneven_ring);
+  g_test_add_func ("/engine/as-built/points win over the length",
+                   test_points_win_over_the_length);
+  g_test_add_func ("/engine/as-built/each measure counts", test_each_measure_counts);
   g_test_add_func ("/engine/as-built/a curve through the centre is refused",
                    test_a_curve_through_the_centre_is_refused);
   g_test_add_func ("/engine/as-built/three points do not count",
