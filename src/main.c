@@ -4,6 +4,7 @@
 #include "commands/commands.h"
 
 #include <malloc.h>
+#include <signal.h>
 
 /* Frame-sized blocks stay with the program: fetching fresh pages from the system at every frame
  * costs more than drawing it. */
@@ -18,6 +19,7 @@ keep_large_blocks (void)
 int
 main (int argc, char **argv)
 {
+  signal (SIGXFSZ, SIG_IGN); /* a file past the limit is an error to tell, not an end */
   if (argc > 1 && (sw_commands_know (argv[1]) || sw_commands_misused (argc, argv)))
     return sw_commands_run (argc, argv);
   keep_large_blocks ();
