@@ -121,6 +121,7 @@ expect_refusal (const Place *place, const char *words, int status, const char *m
   g_assert_cmpstr (answer.out, ==, "");
   g_assert_true (g_str_has_prefix (answer.err, start));
   g_assert_true (strchr (answer.err, '\n') == answer.err + strlen (answer.err) - 1);
+  g_assert_null (strstr (answer.err, "\342\200\250")); /* LINE SEPARATOR */
 }
 
 /* Runs and expects that status, with nothing on standard error. */
@@ -134,6 +135,17 @@ expect_done (const Place *place, const char *words, int status)
   g_assert_cmpint (answer.status, ==, status);
   g_assert_cmpstr (answer.err, ==, "");
 }
+
+/* A place with the Lawn in lawn.spire. */
+static inline void
+lawn_up (Place *place, gconstpointer unused)
+{
+  place_up (place, unused);
+  expect_done (place, "new lawn.spire", 0);
+}
+
+#define ADD_LAWN_TEST(path, function)                                                          \
+  g_test_add (path, Place, NULL, lawn_up, function, place_down)
 
 /* The report of a design file. Returns: (transfer full). */
 static inline JsonNode *
