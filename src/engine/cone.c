@@ -16,7 +16,8 @@ sw_azimuth_wrap_deg (double angle_deg)
 
   if (wrapped < 0)
     wrapped += 360;
-  return wrapped < 360 ? wrapped : 0; /* −1e-17 + 360 rounds to 360 */
+  /* −1e-17 + 360 rounds to 360; and fmod (−360) is −0, which + 0 makes 0 */
+  return wrapped < 360 ? wrapped + 0.0 : 0;
 }
 
 static gboolean
