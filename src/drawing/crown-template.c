@@ -80,9 +80,21 @@ text (const Plate *plate, double x, double y, double size, gboolean bold, const 
   sw_text_draw (plate->cr, NULL, plate->style, &look, x, y, words);
 }
 
+/* A plate of 4 m has 480 sheets: each draws only what stands on it. */
+static gboolean
+on_sheet (const Plate *plate, double x, double y, double reach)
+{
+  double x0, y0, x1, y1;
+
+  cairo_clip_extents (plate->cr, &x0, &y0, &x1, &y1);
+  return x + reach >= x0 && x - reach <= x1 && y + reach >= y0 && y - reach <= y1;
+}
+
 static void
 cross (const Plate *plate, double x, double y, double arm)
 {
+  if (!on_sheet (plate, x, y, arm))
+    return;
   cairo_move_to (plate->cr, x - arm, y);
   cairo_line_to (plate->cr, x + arm, y);
   cairo_move_to (plate->cr, x, y - arm);
@@ -107,6 +119,9 @@ draw_holes (const Plate *plate)
   for (guint i = 0; i < plate->solution->crown->len; i++) {
     const SwHole *hole = &g_array_index (plate->solution->crown, SwHole, i);
     double x = hole->x_m * SW_POINTS_PER_M, y = -hole->y_m * SW_POINTS_PER_M;
+
+    if (!on_sheet (plate, x, y, radius * 1.6))
+      continue;
     cairo_new_sub_path (plate->cr);
     cairo_arc (plate->cr, x, y, radius, 0, 2 * G_PI);
     cross (plate, x, y, radius * 1.6);
@@ -127,13 +142,11 @@ draw_numbers (const Plate *plate)
   for (guint i = 0; i < n; i += step) {
     const SwHole *hole = &g_array_index (plate->solution->crown, SwHole, i);
     double out = (circle_mm + 6.5) / MAX (circle_mm, 0.01);
+    double x = hole->x_m * out * SW_POINTS_PER_M, y = -hole->y_m * out * SW_POINTS_PER_M;
     g_autofree char *number = g_strdup_printf ("%u", i + 1);
-    text (plate,
-          hole->x_m * out * SW_POINTS_PER_M,
-          -hole->y_m * out * SW_POINTS_PER_M + 3,
-          8,
-          i == 0,
-          number);
+
+    if (on_sheet (plate, x, y, 20))
+      text (plate, x, y + 3, 8, i == 0, number);
   }
 }
 

@@ -151,6 +151,7 @@ solve (const Case *kind)
   g_autoptr (GError) error = NULL;
   SwSolution *solution;
 
+  design->shape.facing_deg = 5;
   if (kind->change != NULL)
     kind->change (design);
   solution = sw_solution_new (design, sw_catalogue_builtin (NULL), &error);
@@ -315,35 +316,44 @@ find_centre (const GPtrArray *runs, int page, double circle_m, Place *centre)
   return FALSE;
 }
 
-static void
-assert_hole (const SwSolution *solution, Place middle, Place centre, guint i)
+/* Which strip's hole stands there, with up on the sheet away from the viewer. */
+static int
+hole_at (const SwSolution *solution, Place middle, Place centre)
 {
-  const SwHole *hole = &g_array_index (solution->crown, SwHole, i);
+  for (guint i = 0; i < solution->crown->len; i++) {
+    const SwHole *hole = &g_array_index (solution->crown, SwHole, i);
+    double x_m = (middle.x - centre.x) * M_PER_PT;
+    double y_m = (centre.y - middle.y) * M_PER_PT;
 
-  /* Up on the sheet is away from the viewer: a mirrored plate fails here. */
-  g_assert_cmpfloat_with_epsilon ((middle.x - centre.x) * M_PER_PT, hole->x_m, NEAR_M);
-  g_assert_cmpfloat_with_epsilon ((centre.y - middle.y) * M_PER_PT, hole->y_m, NEAR_M);
+    if (fabs (x_m - hole->x_m) < NEAR_M && fabs (y_m - hole->y_m) < NEAR_M)
+      return (int) i;
+  }
+  return -1;
 }
 
-static guint
-check_page (const SwSolution *solution, const GPtrArray *runs, int page)
+/* Every hole on the page is one of the solution's; those seen are noted. */
+static void
+check_page (const SwSolution *solution, const GPtrArray *runs, int page, gboolean *seen)
 {
   const SwDesign *design = solution->design;
   double circle_m = design->shape.crown_radius_m - design->crown.hook_reach_m;
   const SwHook *hook = sw_catalogue_hook (solution->catalogue, design->crown.hook);
   Place centre, middle;
-  guint n = 0;
 
   g_assert_true (find_centre (runs, page, circle_m, &centre));
   for (guint i = 0; i < runs->len; i++) {
     const Run *run = g_ptr_array_index (runs, i);
+    int hole;
 
-    if (run->page == page && is_circle (run, hook->hole_m / 2, &middle))
-      assert_hole (solution, middle, centre, n++);
+    if (run->page != page || !is_circle (run, hook->hole_m / 2, &middle))
+      continue;
+    hole = hole_at (solution, middle, centre);
+    g_assert_cmpint (hole, >=, 0);
+    seen[hole] = TRUE;
   }
-  return n;
 }
 
+/* The tree is turned by 5° (see solve ()), so that a mirrored plate is another one. */
 static void
 test_the_plate_measures_true (gconstpointer data)
 {
@@ -351,9 +361,12 @@ test_the_plate_measures_true (gconstpointer data)
   g_autoptr (SwSolution) solution = solve (kind);
   g_autoptr (GPtrArray) runs = runs_of (solution, kind->paper, SW_SHEET_CROWN_PLATE);
   const Run *last = g_ptr_array_index (runs, runs->len - 1);
+  g_autofree gboolean *seen = g_new0 (gboolean, solution->crown->len);
 
   for (int page = 1; page <= last->page; page++)
-    g_assert_cmpuint (check_page (solution, runs, page), ==, solution->crown->len);
+    check_page (solution, runs, page, seen);
+  for (guint i = 0; i < solution->crown->len; i++)
+    g_assert_true (seen[i]);
 }
 
 static void
