@@ -220,13 +220,13 @@ pitch_at (const SwView *view, const SwSolution *start, double x, double y)
          pitch_gaps (design);
 }
 
-/* From strip 1 to the pointer is one step; a step below a thousandth of the way round is taken
- * as that. */
+/* From strip 1 to the pointer is one step; there are never more than 512 of them. */
 static double
 count_at (const SwView *view, const SwShape *shape, double x, double y)
 {
   double step = sw_azimuth_wrap_deg (azimuth_at (view, x, y) - sw_cone_azimuth_deg (shape, 1));
-  double gaps = shape->coverage_deg / CLAMP (step, 0.36, shape->coverage_deg);
+  double gaps =
+    shape->coverage_deg / CLAMP (step, shape->coverage_deg / 512, shape->coverage_deg);
 
   return shape->coverage_deg >= 360 ? gaps : gaps + 1;
 }

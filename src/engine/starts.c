@@ -1,27 +1,32 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/starts.h"
 
-#include <gio/gio.h>
-#include <glib/gi18n.h>
-
 #include "engine/design-file.h"
 #include "engine/error.h"
+
+#include <gio/gio.h>
+#include <glib/gi18n.h>
 
 GResource *sw_engine_data_get_resource (void);
 
 const SwStart sw_starts[] = {
-  { "porch", N_("Porch"), N_("A half tree for a deck or a doorstep, lower than a door") },
-  { "lawn", N_("Lawn"), N_("A full tree for a front lawn, guyed, on crossed boards") },
-  { "landmark", N_("Landmark"), N_("A tall tree for an open green, on a socket in the ground") },
+  { "porch", N_ ("Porch"), N_ ("A half tree for a deck or a doorstep, lower than a door") },
+  { "lawn", N_ ("Lawn"), N_ ("A full tree for a front lawn, guyed, on crossed boards") },
+  { "landmark",
+    N_ ("Landmark"),
+    N_ ("A tall tree for an open green, on a socket in the ground") },
 };
 const guint sw_n_starts = G_N_ELEMENTS (sw_starts);
 
 static SwDesign *
 load (const char *name, GError **error)
 {
-  g_autofree char *path = g_strdup_printf ("/org/spirewright/Spirewright/data/examples/%s.spire", name);
-  g_autoptr (GBytes) bytes
-    = g_resource_lookup_data (sw_engine_data_get_resource (), path, G_RESOURCE_LOOKUP_FLAGS_NONE, error);
+  g_autofree char *path =
+    g_strdup_printf ("/org/spirewright/Spirewright/data/examples/%s.spire", name);
+  g_autoptr (GBytes) bytes = g_resource_lookup_data (sw_engine_data_get_resource (),
+                                                     path,
+                                                     G_RESOURCE_LOOKUP_FLAGS_NONE,
+                                                     error);
   gsize length;
   const char *data = bytes == NULL ? NULL : g_bytes_get_data (bytes, &length);
 
@@ -36,6 +41,10 @@ sw_start_new (const char *name, GError **error)
       return load (sw_starts[i].name, error);
   }
   g_autofree char *shown = g_strescape (name, NULL);
-  g_set_error (error, SW_ERROR, SW_ERROR_CHOICE, "--example: \"%s\" is not one of porch | lawn | landmark", shown);
+  g_set_error (error,
+               SW_ERROR,
+               SW_ERROR_CHOICE,
+               "--example: \"%s\" is not one of porch | lawn | landmark",
+               shown);
   return NULL;
 }
