@@ -176,11 +176,12 @@ static SwLadderResult
 result_of (const Network *network, const SwLadder *ladder, double *volts)
 {
   SwLadderResult result = { .feasible = TRUE, .worst_v = INFINITY };
+  double sum_a = 0;
 
   for (int pixel = 1; pixel <= ladder->pixels; pixel++) {
     double drop = drop_at (network, pixel);
     double volt = ladder->supply_v - drop;
-    result.current_a += pixel_current (ladder, drop);
+    sum_a += pixel_current (ladder, drop);
     if (volts != NULL)
       volts[pixel - 1] = volt;
     if (volt < result.worst_v - same_voltage * ladder->supply_v) {
@@ -188,6 +189,9 @@ result_of (const Network *network, const SwLadder *ladder, double *volts)
       result.worst_pixel = pixel;
     }
   }
+  /* 50 times 27.5 mA, not the sum that ends in …07 */
+  result.current_a =
+    ladder->load == SW_LOAD_CONSTANT_CURRENT ? ladder->pixels * ladder->pixel_a : sum_a;
   return result;
 }
 

@@ -48,7 +48,7 @@ test_plain_pixels_fed_at_one_end (void)
   SwLadderResult result = sw_ladder_solve (&given, NULL, NULL);
 
   check_volts (&given, wanted, G_N_ELEMENTS (wanted), 1e-6);
-  g_assert_cmpfloat_with_epsilon (result.current_a, 3.0, 1e-12);
+  g_assert_cmpfloat_with_epsilon (result.current_a, 3.0, 1e-15);
   g_assert_cmpint (result.worst_pixel, ==, 100);
   /* by hand: drop = I·r·n(n + 1)/2 */
   g_assert_cmpfloat_with_epsilon (12 - result.worst_v,
