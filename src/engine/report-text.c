@@ -1,95 +1,208 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* report-text.c: the report's JSON as lines a person can read: the same numbers, one a line. */
+/* report-text.c: the report's JSON as a person reads it: the same numbers to the last digit, a
+ * section a group, lists as tables, findings as sentences.
+ */
 #include "engine/json-text.h"
 #include "engine/report.h"
 
 #include <string.h>
 
-static void append_node (GString *text, const char *path, JsonNode *node);
+#define NAME_COLUMNS 34
 
 static void
-append_line (GString *text, const char *path, const char *value)
+append_padded (GString *text, const char *cell, gsize columns, gboolean right)
 {
-  g_string_append_printf (text, "%-34s %s\n", path, value);
-}
+  gsize length = (gsize) g_utf8_strlen (cell, -1);
+  gsize pad = length < columns ? columns - length : 0;
 
-static void
-append_plain (GString *text, const char *path, JsonNode *node)
-{
-  GType type = json_node_get_value_type (node);
-
-  if (type == G_TYPE_STRING) {
-    append_line (text, path, json_node_get_string (node));
-  } else if (type == G_TYPE_BOOLEAN) {
-    append_line (text, path, json_node_get_boolean (node) ? "yes" : "no");
-  } else {
-    g_autofree char *number = sw_json_number (json_node_get_double (node));
-    append_line (text, path, number);
-  }
+  if (right)
+    g_string_append_printf (text, "%*s%s", (int) pad, "", cell);
+  else
+    g_string_append_printf (text, "%s%*s", cell, (int) pad, "");
 }
 
 static char *
-cell_text (JsonNode *node)
+plain_text (JsonNode *node)
 {
-  if (JSON_NODE_HOLDS_OBJECT (node) || JSON_NODE_HOLDS_ARRAY (node)) {
-    g_autofree char *json = json_to_string (node, FALSE);
-    return g_strdup (json);
-  }
-  if (json_node_get_value_type (node) == G_TYPE_STRING)
+  GType type = json_node_get_value_type (node);
+
+  if (type == G_TYPE_STRING)
     return json_node_dup_string (node);
-  if (json_node_get_value_type (node) == G_TYPE_BOOLEAN)
+  if (type == G_TYPE_BOOLEAN)
     return g_strdup (json_node_get_boolean (node) ? "yes" : "no");
   return sw_json_number (json_node_get_double (node));
 }
 
-/* A list of objects: a line a row, "name value" in the rows' own order. */
-static void
-append_rows (GString *text, const char *path, JsonArray *array)
+/* The bars of a cut plan: "1.9 + 0.4 | 1.9". */
+static char *
+bars_text (JsonArray *bars)
 {
-  g_string_append_printf (text, "\n%s\n", path);
-  for (guint i = 0; i < json_array_get_length (array); i++) {
-    JsonObject *row = json_array_get_object_element (array, i);
-    g_autoptr (GList) names = json_object_get_members (row);
-    for (GList *name = names; name != NULL; name = name->next) {
-      g_autofree char *cell = cell_text (json_object_get_member (row, name->data));
-      g_string_append_printf (text, "  %s %s", (const char *) name->data, cell);
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < json_array_get_length (bars); i++) {
+    JsonArray *bar = json_array_get_array_element (bars, i);
+    for (guint j = 0; j < json_array_get_length (bar); j++) {
+      g_autofree char *piece = sw_json_number (json_array_get_double_element (bar, j));
+      g_string_append_printf (text, "%s%s", j > 0 ? " + " : i > 0 ? " | " : "", piece);
     }
-    g_string_append_c (text, '\n');
+  }
+  return g_string_free (text, FALSE);
+}
+
+static char *
+cell_text (JsonObject *row, const char *name)
+{
+  JsonNode *node = json_object_get_member (row, name);
+
+  if (node == NULL)
+    return g_strdup ("");
+  return JSON_NODE_HOLDS_ARRAY (node) ? bars_text (json_node_get_array (node))
+                                      : plain_text (node);
+}
+
+/* Columns in the order of the first row; it has every one that a later row has. */
+static gsize
+column_width (JsonArray *rows, const char *name)
+{
+  gsize width = strlen (name);
+
+  for (guint i = 0; i < json_array_get_length (rows); i++) {
+    g_autofree char *cell = cell_text (json_array_get_object_element (rows, i), name);
+    width = MAX (width, (gsize) g_utf8_strlen (cell, -1));
+  }
+  return width;
+}
+
+static gboolean
+is_number (JsonObject *row, const char *name)
+{
+  JsonNode *node = json_object_get_member (row, name);
+
+  return JSON_NODE_HOLDS_VALUE (node) && json_node_get_value_type (node) != G_TYPE_STRING &&
+         json_node_get_value_type (node) != G_TYPE_BOOLEAN;
+}
+
+static void
+trim_line (GString *text)
+{
+  while (text->len > 0 && text->str[text->len - 1] == ' ')
+    g_string_truncate (text, text->len - 1);
+  g_string_append_c (text, '\n');
+}
+
+static void
+append_table (GString *text, JsonArray *rows)
+{
+  guint n_rows = json_array_get_length (rows);
+
+  if (n_rows == 0)
+    return;
+  JsonObject *first = json_array_get_object_element (rows, 0);
+  g_autoptr (GList) names = json_object_get_members (first);
+  g_autoptr (GArray) widths = g_array_new (FALSE, FALSE, sizeof (gsize));
+  for (GList *name = names; name != NULL; name = name->next) {
+    gsize width = column_width (rows, name->data);
+    g_array_append_val (widths, width);
+  }
+  for (guint i = 0; i <= n_rows; i++) { /* row 0 holds the names */
+    guint column = 0;
+    for (GList *name = names; name != NULL; name = name->next, column++) {
+      g_autofree char *cell =
+        i == 0 ? g_strdup (name->data)
+               : cell_text (json_array_get_object_element (rows, i - 1), name->data);
+      g_string_append (text, "  ");
+      append_padded (text,
+                     cell,
+                     g_array_index (widths, gsize, column),
+                     is_number (first, name->data));
+    }
+    trim_line (text);
   }
 }
 
+static void
+append_findings (GString *text, JsonArray *findings)
+{
+  for (guint i = 0; i < json_array_get_length (findings); i++) {
+    JsonObject *finding = json_array_get_object_element (findings, i);
+    g_string_append_printf (text,
+                            "  %-4s  %s\n        %s, about %s\n",
+                            json_object_get_string_member (finding, "level"),
+                            json_object_get_string_member (finding, "text"),
+                            json_object_get_string_member (finding, "code"),
+                            json_object_get_string_member (finding, "key"));
+    if (!json_object_has_member (finding, "remedy"))
+      continue;
+    JsonObject *remedy = json_object_get_object_member (finding, "remedy");
+    g_autofree char *value = plain_text (json_object_get_member (remedy, "value"));
+    g_string_append_printf (text,
+                            "        puts it right: %s = %s\n",
+                            json_object_get_string_member (remedy, "key"),
+                            value);
+  }
+}
+
+static void
+append_value (GString *text, const char *name, JsonNode *node)
+{
+  g_autofree char *value = plain_text (node);
+
+  g_string_append (text, "  ");
+  append_padded (text, name, NAME_COLUMNS, FALSE);
+  g_string_append_printf (text, "  %s\n", value);
+}
+
+/* Values first, then the lists and objects inside. */
 static void
 append_object (GString *text, const char *path, JsonObject *object)
 {
   g_autoptr (GList) names = json_object_get_members (object);
 
-  if (*path != '\0' && strchr (path, '.') == NULL)
-    g_string_append_printf (text, "\n%s\n", path);
+  g_string_append_printf (text, "\n%s\n", path);
   for (GList *name = names; name != NULL; name = name->next) {
-    g_autofree char *full = *path == '\0'
-                              ? g_strdup (name->data)
-                              : g_strdup_printf ("%s.%s", path, (const char *) name->data);
-    append_node (text, full, json_object_get_member (object, name->data));
+    JsonNode *node = json_object_get_member (object, name->data);
+    if (JSON_NODE_HOLDS_VALUE (node))
+      append_value (text, name->data, node);
+  }
+  for (GList *name = names; name != NULL; name = name->next) {
+    JsonNode *node = json_object_get_member (object, name->data);
+    g_autofree char *full = g_strdup_printf ("%s.%s", path, (const char *) name->data);
+    if (JSON_NODE_HOLDS_OBJECT (node))
+      append_object (text, full, json_node_get_object (node));
+    if (!JSON_NODE_HOLDS_ARRAY (node))
+      continue;
+    g_string_append_printf (text, "\n%s\n", full);
+    append_table (text, json_node_get_array (node));
   }
 }
 
 static void
-append_node (GString *text, const char *path, JsonNode *node)
+append_section (GString *text, const char *name, JsonNode *node)
 {
-  if (JSON_NODE_HOLDS_OBJECT (node))
-    append_object (text, path, json_node_get_object (node));
-  else if (JSON_NODE_HOLDS_ARRAY (node))
-    append_rows (text, path, json_node_get_array (node));
+  if (JSON_NODE_HOLDS_OBJECT (node)) {
+    append_object (text, name, json_node_get_object (node));
+    return;
+  }
+  if (JSON_NODE_HOLDS_VALUE (node)) {
+    append_value (text, name, node);
+    return;
+  }
+  g_string_append_printf (text, "\n%s\n", name);
+  if (strcmp (name, "findings") == 0)
+    append_findings (text, json_node_get_array (node));
   else
-    append_plain (text, path, node);
+    append_table (text, json_node_get_array (node));
 }
 
 char *
 sw_report_to_text (const SwSolution *solution)
 {
   g_autoptr (JsonNode) root = sw_report_to_json (solution);
+  JsonObject *object = json_node_get_object (root);
+  g_autoptr (GList) names = json_object_get_members (object);
   GString *text = g_string_new (NULL);
 
-  append_node (text, "", root);
+  for (GList *name = names; name != NULL; name = name->next)
+    append_section (text, name->data, json_object_get_member (object, name->data));
   return g_string_free (text, FALSE);
 }

@@ -1,67 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/report.h"
 
-#include "engine/json-text.h"
+#include "engine/basis.h"
 #include "engine/results.h"
 
 #include <math.h>
-#include <string.h>
-
-/* Rows of lists, whose keys `basis` explains too. */
-static const SwBasis list_basis[] = {
-  { "marks.strip", "number of the strip", "count" },
-  { "marks.azimuth_deg",
-    "closed: facing + 180 + (i − 1)·360/N; open: facing − coverage/2 + (i − 1)·coverage/(N − "
-    "1)",
-    "plane geometry" },
-  { "marks.arc_m",
-    "(ring_radius + OD/2)·angle from strip 1",
-    "plane geometry, outer face of the pipe" },
-  { "marks.chord_m", "2·(ring_radius + OD/2)·sin (step/2)", "plane geometry" },
-  { "crown.strip", "number of the strip", "count" },
-  { "crown.x_m", "(crown_radius − hook_reach)·sin (azimuth)", "plane geometry" },
-  { "crown.y_m", "−(crown_radius − hook_reach)·cos (azimuth)", "plane geometry" },
-  { "as_built.perimeter_m",
-    "∫√(ρ² + ρ′²) dφ of the periodic cubic spline through the points",
-    "Gauss–Legendre; periodic spline" },
-  { "as_built.marks.strip", "number of the strip", "count" },
-  { "as_built.marks.arc_m",
-    "perimeter·(i − 1)/N; open: the length from strip 1 to strip N·(i − 1)/(N − 1)",
-    "equal arc lengths" },
-  { "as_built.marks.azimuth_deg",
-    "where the length along the curve is arc_m",
-    "root of the arc length" },
-  { "as_built.marks.radius_m", "ρ (azimuth), outer face", "periodic spline" },
-  { "as_built.marks.slant_m",
-    "distance from the strip's hook to its tie point",
-    "plane geometry" },
-  { "as_built.marks.tail_m", "slant − lead − run", "plane geometry" },
-  { "data.rows.port", "number of the port", "count" },
-  { "data.rows.first_strip", "first strip on the port, 0 = the star", "count" },
-  { "data.rows.last_strip", "last strip on the port", "count" },
-  { "data.rows.pixels", "lit pixels on the port", "count" },
-  { "data.rows.first_universe", "each port begins a universe", "ANSI E1.31" },
-  { "data.rows.last_universe",
-    "first + ⌈(pixels + skipped)/pixels_per_universe⌉ − 1",
-    "ANSI E1.31" },
-  { "cuts",
-    "fewest bars with the sum of pieces + kerfs ≤ stock",
-    "Gilmore & Gomory, Operations Research 9 (1961)" },
-  { "bom",
-    "quantity with spares; total = quantity·unit_price; to_buy in whole packs",
-    "count; prices are own estimates" },
-  { "cost.total", "Σ to_pay", "sum" },
-};
-
-const SwBasis *
-sw_basis_find (const char *key)
-{
-  for (guint i = 0; i < G_N_ELEMENTS (list_basis); i++) {
-    if (strcmp (list_basis[i].key, key) == 0)
-      return &list_basis[i];
-  }
-  return NULL;
-}
 
 static JsonNode *
 take_object (JsonObject *object)
@@ -273,28 +216,18 @@ findings_array (const SwSolution *solution)
   return list;
 }
 
-static void
-add_basis_line (JsonObject *basis, const char *key, const char *formula, const char *source)
-{
-  g_autofree char *line = g_strdup_printf ("%s; %s", formula, source);
-
-  json_object_set_string_member (basis, key, line);
-}
-
 static JsonObject *
 basis_object (const SwSolution *solution)
 {
-  JsonObject *basis = json_object_new ();
+  g_autoptr (GArray) rows = sw_basis_of (solution);
+  JsonObject *object = json_object_new ();
 
-  for (guint i = 0; i < sw_n_results; i++) {
-    if (!isnan (sw_result_value (&sw_results[i], solution)))
-      add_basis_line (basis, sw_results[i].key, sw_results[i].formula, sw_results[i].source);
+  for (guint i = 0; i < rows->len; i++) {
+    const SwBasis *row = &g_array_index (rows, SwBasis, i);
+    g_autofree char *line = g_strdup_printf ("%s; %s", row->formula, row->source);
+    json_object_set_string_member (object, row->key, line);
   }
-  for (guint i = 0; i < G_N_ELEMENTS (list_basis); i++) {
-    if (solution->as_built != NULL || !g_str_has_prefix (list_basis[i].key, "as_built."))
-      add_basis_line (basis, list_basis[i].key, list_basis[i].formula, list_basis[i].source);
-  }
-  return basis;
+  return object;
 }
 
 static void

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* report.h: a solution as JSON and as text; the same numbers in both, SI, English.
  *
- * `basis` gives for each result key one line: its formula and the published source it rests on.
+ * `basis` gives for each result key one line, basis.h's: its formula and its source.
  */
 #pragma once
 #include "engine/solution.h"
@@ -11,11 +11,3 @@ JsonNode *sw_report_to_json (const SwSolution *solution);
 
 /* Returns: (transfer full). */
 char *sw_report_to_text (const SwSolution *solution);
-
-typedef struct {
-  const char *key; /* "geometry.slant_m" */
-  const char *formula, *source;
-} SwBasis;
-
-/* Returns: (nullable): the row of that result key. */
-const SwBasis *sw_basis_find (const char *key);

@@ -110,6 +110,7 @@ test_bad_files (Place *place, gconstpointer unused)
   }
   expect_refusal (place, "report none.spire", 3, "none.spire: ");
   expect_refusal (place, "report .", 3, ".: ");
+  expect_refusal (place, "report $'a\\nb\\u2028c'", 3, "a b   c: ");
 }
 
 /* A title that is no ASCII, in whatever locale. */
