@@ -56,7 +56,7 @@ sw_command_parse (const SwCommandForm *form, int argc, char **argv, GStrv *files
   gboolean help = FALSE;
   const GOptionEntry own[] = {
     { "help", 'h', 0, G_OPTION_ARG_NONE, &help, "Show this help", NULL },
-    { NULL }
+    G_OPTION_ENTRY_NULL
   };
 
   g_option_context_set_summary (context, form->summary);

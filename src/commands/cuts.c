@@ -213,7 +213,7 @@ sw_command_cuts (int argc, char **argv)
       "So many pieces of that length, in metres",
       "M:COUNT" },
     { "json", 'j', 0, G_OPTION_ARG_NONE, &options.json, "Print a JSON object", NULL },
-    { NULL }
+    G_OPTION_ENTRY_NULL
   };
   const SwCommandForm form = { "--stock M --kerf M --piece M:COUNT… [--json]",
                                "Cuts pieces out of bars with the fewest bars.",

@@ -149,7 +149,7 @@ sw_command_fit (int argc, char **argv)
       "M" },
     SW_COMMAND_SET_ENTRY (&options.sets),
     { "to", 't', 0, G_OPTION_ARG_FILENAME, &options.to, "Where to write the design", "FILE2" },
-    { NULL }
+    G_OPTION_ENTRY_NULL
   };
   const SwCommandForm form = {
     "FILE --give QUANTITY [--spacing M] [--set PATH=VALUE]… --to FILE2",

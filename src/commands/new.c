@@ -44,7 +44,7 @@ sw_command_new (int argc, char **argv)
                                      &force,
                                      "Write over a file that stands already",
                                      NULL },
-                                   { NULL } };
+                                   G_OPTION_ENTRY_NULL };
   const SwCommandForm form = { "FILE [--example NAME] [--force]",
                                "Writes a starting design.",
                                entries,

@@ -70,7 +70,7 @@ sw_command_packet (int argc, char **argv)
       "a4 or letter; without it LC_PAPER decides",
       "PAPER" },
     SW_COMMAND_SET_ENTRY (&options.sets),
-    { NULL }
+    G_OPTION_ENTRY_NULL
   };
   const SwCommandForm form = { "FILE --to DIR [--paper a4|letter] [--set PATH=VALUE]…",
                                "Writes the whole build packet, or nothing.",

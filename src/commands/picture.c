@@ -156,7 +156,7 @@ sw_command_picture (int argc, char **argv)
       "NAME" },
     { "time", 0, 0, G_OPTION_ARG_STRING, &options.time, "Seconds into the scene", "S" },
     SW_COMMAND_SET_ENTRY (&options.sets),
-    { NULL }
+    G_OPTION_ENTRY_NULL
   };
   const SwCommandForm form = { "FILE --to X.png [--size WxH] [--view side|top|night|day] "
                                "[--scene NAME] [--time S] [--set PATH=VALUE]…",

@@ -21,7 +21,7 @@ sw_command_report (int argc, char **argv)
   const GOptionEntry entries[] = {
     { "json", 'j', 0, G_OPTION_ARG_NONE, &json, "Print a JSON object", NULL },
     SW_COMMAND_SET_ENTRY (&sets),
-    { NULL }
+    G_OPTION_ENTRY_NULL
   };
   const SwCommandForm form = { "FILE [--json] [--set PATH=VALUE]…",
                                "Solves a design and prints every result.",

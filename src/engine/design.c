@@ -11,7 +11,7 @@
 static char **
 text_field (const SwKey *key, SwDesign *design)
 {
-  return (char **) ((char *) design + key->offset);
+  return (gpointer) ((char *) design + key->offset);
 }
 
 static gboolean

@@ -92,6 +92,7 @@ test_all_files_are_there (Fixture *fixture, gconstpointer data)
     gsize length;
     g_autofree char *text = content (fixture->folder, always[i], &length);
 
+    g_assert_nonnull (text);
     g_assert_cmpuint (length, >, 0);
   }
   g_assert_cmpuint (count_files (fixture->folder), ==, G_N_ELEMENTS (always) - 1);
