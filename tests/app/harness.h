@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* harness.h: a real window in the test's own process, and a real pointer and keyboard through
- * XTest. */
+ * XTest. Places in widgets are logical pixels; everything waits until the program has taken
+ * what was done.
+ */
 #pragma once
 #include "app/view-area.h"
 #include "app/window.h"
-
-#include <X11/extensions/XTest.h>
-#include <X11/keysym.h>
-#include <gdk/x11/gdkx.h>
 
 typedef struct {
   AdwApplication *application;
@@ -15,119 +13,43 @@ typedef struct {
   SwDocument *document;
 } Desk;
 
-static void
-spin (int milliseconds)
-{
-  gint64 end = g_get_monotonic_time () + milliseconds * 1000;
+/* Runs the main loop for so long. */
+void spin (int milliseconds);
 
-  while (g_get_monotonic_time () < end) {
-    if (!g_main_context_iteration (NULL, FALSE))
-      g_usleep (500);
-  }
-}
+/* Runs the main loop until it holds, at most 5 s. Returns: whether it holds. */
+gboolean until (gboolean (*holds) (gpointer data), gpointer data);
 
-static void
-desk_open (Desk *desk, const char *start)
-{
-  desk->application = adw_application_new (NULL, G_APPLICATION_NON_UNIQUE);
-  g_application_register (G_APPLICATION (desk->application), NULL, NULL);
-  desk->window = sw_window_new (GTK_APPLICATION (desk->application));
-  desk->document = g_object_ref (sw_window_get_document (desk->window));
-  if (start != NULL) {
-    g_autofree char *path =
-      g_strdup_printf ("%s/data/examples/%s.spire", g_getenv ("SW_SOURCE"), start);
-    g_autoptr (GFile) file = g_file_new_for_path (path);
-    g_assert_true (sw_document_load (desk->document, file, NULL));
-  }
-  gtk_window_present (GTK_WINDOW (desk->window));
-  spin (350);
-}
+/* A window on one of the starts; NULL: as a new one comes up. */
+void desk_open (Desk *desk, const char *start);
 
 /* The window and all that it owned must be gone. */
-static void
-desk_close (Desk *desk)
-{
-  gpointer window = desk->window;
-
-  g_object_add_weak_pointer (G_OBJECT (desk->window), &window);
-  gtk_window_destroy (GTK_WINDOW (desk->window));
-  spin (50);
-  g_assert_null (window);
-  g_assert_cmpuint (G_OBJECT (desk->document)->ref_count, ==, 1);
-  g_object_unref (desk->document);
-  g_object_unref (desk->application);
-}
+void desk_close (Desk *desk);
 
 typedef gboolean (*Wanted) (GtkWidget *widget, gconstpointer data);
 
-static GtkWidget *
-find_widget (GtkWidget *from, Wanted wanted, gconstpointer data)
-{
-  if (wanted (from, data))
-    return from;
-  for (GtkWidget *child = gtk_widget_get_first_child (from); child != NULL;
-       child = gtk_widget_get_next_sibling (child)) {
-    GtkWidget *found = find_widget (child, wanted, data);
-    if (found != NULL)
-      return found;
-  }
-  return NULL;
-}
+/* Returns: (nullable): the first widget below `from` that is wanted. */
+GtkWidget *find_widget (GtkWidget *from, Wanted wanted, gconstpointer data);
 
-static Display *
-x_display (Desk *desk)
-{
-  return gdk_x11_display_get_xdisplay (gtk_widget_get_display (GTK_WIDGET (desk->window)));
-}
+/* Returns: (nullable): the drawing that has this grip. */
+SwViewArea *view_with (Desk *desk, SwGripId id);
+
+/* Returns: (nullable): the widget's own. */
+GtkGesture *drag_gesture (GtkWidget *widget);
 
 /* A place in a widget as a place on the screen. */
-static void
-on_screen (Desk *desk, GtkWidget *widget, double x, double y, int *screen_x, int *screen_y)
-{
-  GtkNative *native = gtk_widget_get_native (widget);
-  GdkSurface *surface = gtk_native_get_surface (native);
-  graphene_point_t in_native;
-  double offset_x, offset_y;
-  Window child;
+void on_screen (Desk *desk,
+                GtkWidget *widget,
+                double x,
+                double y,
+                int *screen_x,
+                int *screen_y);
 
-  g_assert_true (gtk_widget_compute_point (widget,
-                                           GTK_WIDGET (native),
-                                           &GRAPHENE_POINT_INIT ((float) x, (float) y),
-                                           &in_native));
-  gtk_native_get_surface_transform (native, &offset_x, &offset_y);
-  XTranslateCoordinates (x_display (desk),
-                         gdk_x11_surface_get_xid (surface),
-                         DefaultRootWindow (x_display (desk)),
-                         (int) (in_native.x + offset_x),
-                         (int) (in_native.y + offset_y),
-                         screen_x,
-                         screen_y,
-                         &child);
-}
+void pointer_to (Desk *desk, int x, int y);
+void pointer_button (Desk *desk, gboolean down);
 
-static void
-pointer_to (Desk *desk, int x, int y)
-{
-  XTestFakeMotionEvent (x_display (desk), -1, x, y, 0);
-  XFlush (x_display (desk));
-  spin (20);
-}
+/* key, modifier: key symbols, XK_Up, XK_Shift_L. */
+void press_key (Desk *desk, guint64 key);
+void press_with (Desk *desk, guint64 modifier, guint64 key);
 
-static void
-pointer_button (Desk *desk, gboolean down)
-{
-  XTestFakeButtonEvent (x_display (desk), 1, down, 0);
-  XFlush (x_display (desk));
-  spin (40);
-}
-
-static void
-press_key (Desk *desk, KeySym key)
-{
-  KeyCode code = XKeysymToKeycode (x_display (desk), key);
-
-  XTestFakeKeyEvent (x_display (desk), code, TRUE, 0);
-  XTestFakeKeyEvent (x_display (desk), code, FALSE, 0);
-  XFlush (x_display (desk));
-  spin (30);
-}
+/* Types plain Latin text, sign by sign. */
+void type_text (Desk *desk, const char *text);

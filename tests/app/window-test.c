@@ -4,24 +4,10 @@
 #include "engine/cone.h"
 #include "harness.h"
 
+#include <X11/keysym.h>
 #include <glib/gstdio.h>
 #include <math.h>
 #include <string.h>
-
-static gboolean
-is_view (GtkWidget *widget, gconstpointer grip)
-{
-  double x, y;
-
-  return SW_IS_VIEW_AREA (widget) &&
-         sw_view_area_find_grip (SW_VIEW_AREA (widget), GPOINTER_TO_INT (grip), &x, &y);
-}
-
-static SwViewArea *
-view_with (Desk *desk, SwGripId id)
-{
-  return SW_VIEW_AREA (find_widget (GTK_WIDGET (desk->window), is_view, GINT_TO_POINTER (id)));
-}
 
 /* Presses on a grip and moves by dx, dy in steps; the button stays down. */
 static void
