@@ -95,6 +95,16 @@ measured (int strips)
   return design;
 }
 
+static SwDesign *
+largest (void)
+{
+  SwDesign *design = sw_start_new ("landmark", NULL);
+
+  design->shape.strip_count = 512;
+  design->strip.pixels = 2000;
+  return design;
+}
+
 /* Takes over the design. Returns: whether it was fast enough. */
 static gboolean
 report (const char *name, SwDesign *design, Work work, double most_us)
@@ -125,6 +135,8 @@ main (int argc, char **argv)
   }
   fast &= report ("measured ring, 36 strips", measured (36), solve_ring, 500);
   fast &= report ("measured ring, 512 strips", measured (512), solve_ring, 5000);
+  fast &= report ("the Lawn", sw_start_new ("lawn", NULL), solve_all, 1000);
+  fast &= report ("512 strips of 2000 pixels", largest (), solve_all, 60000);
   fast &= report ("the Landmark", sw_start_new ("landmark", NULL), solve_all, 1000);
   return fast ? 0 : 1;
 }

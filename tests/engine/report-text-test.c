@@ -74,6 +74,15 @@ test_tables_are_aligned (void)
 }
 
 static void
+test_bars_are_told_apart (void)
+{
+  g_autoptr (SwSolution) solution = solve_with ("lawn", "");
+  g_autofree char *text = sw_report_to_text (solution);
+
+  g_assert_nonnull (strstr (text, "  1.9 | 1.9  ")); /* two boards of the foot, a bar each */
+}
+
+static void
 test_same_design_same_text (void)
 {
   static const char *const starts[] = { "porch", "lawn", "landmark" };
@@ -95,6 +104,7 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/report-text/shows what the json has", test_shows_what_the_json_has);
   g_test_add_func ("/engine/report-text/findings are sentences", test_findings_are_sentences);
   g_test_add_func ("/engine/report-text/tables are aligned", test_tables_are_aligned);
+  g_test_add_func ("/engine/report-text/bars are told apart", test_bars_are_told_apart);
   g_test_add_func ("/engine/report-text/same design, same text", test_same_design_same_text);
   return g_test_run ();
 }

@@ -2,6 +2,7 @@
 /* solve.h: a start with some keys changed, solved, for tests that look at the whole. */
 #pragma once
 #include "engine/design-file.h"
+#include "engine/design-keys.h"
 #include "engine/solution.h"
 #include "engine/starts.h"
 
