@@ -2,6 +2,7 @@
 #include "engine/report.h"
 
 #include "engine/basis.h"
+#include "engine/design-keys.h"
 #include "engine/results.h"
 
 #include <math.h>
@@ -193,7 +194,11 @@ add_remedy (JsonObject *row, const SwFinding *finding)
     return;
   JsonObject *remedy = json_object_new ();
   json_object_set_string_member (remedy, "key", finding->remedy_key);
-  json_object_set_double_member (remedy, "value", finding->remedy_value);
+  const SwKey *key = sw_key_find (finding->remedy_key);
+  if (key->type == SW_KEY_CHOICE) /* as --set and files take it */
+    json_object_set_string_member (remedy, "value", key->choices[(int) finding->remedy_value]);
+  else
+    json_object_set_double_member (remedy, "value", finding->remedy_value);
   json_object_set_object_member (row, "remedy", remedy);
 }
 
