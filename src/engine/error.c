@@ -44,3 +44,32 @@ sw_plain_printf (const char *format, ...)
   va_end (args);
   return text;
 }
+
+#define SHOWN_MOST 60 /* characters */
+
+/* What some reader takes for the end of a line: control characters, LS and PS (UAX 14). */
+static gboolean
+may_break_lines (gunichar c)
+{
+  return g_unichar_iscntrl (c) || c == 0x2028 || c == 0x2029;
+}
+
+char *
+sw_shown (const char *text, gssize length)
+{
+  g_autofree char *valid = g_utf8_make_valid (text, length);
+  GString *line = g_string_new (NULL);
+  const char *c = valid;
+
+  for (guint i = 0; i < SHOWN_MOST && *c != '\0'; i++) {
+    gunichar u = g_utf8_get_char (c);
+    c += g_utf8_skip[(guchar) *c];
+    if (may_break_lines (u))
+      g_string_append_printf (line, "\\u%04x", u);
+    else
+      g_string_append_unichar (line, u);
+  }
+  if (*c != '\0')
+    g_string_append (line, "…");
+  return g_string_free (line, FALSE);
+}

@@ -29,3 +29,9 @@ GQuark sw_error_quark (void);
  */
 void sw_set_error (GError **error, SwError code, const char *format, ...) G_GNUC_PRINTF (3, 4);
 char *sw_plain_printf (const char *format, ...) G_GNUC_PRINTF (1, 2);
+
+/* A name or a value as it may stand in a message: control characters and line breaks are
+ * written \u000a, bytes that are no UTF-8 as U+FFFD; behind 60 characters it is cut with "…".
+ * `length` −1: up to the closing 0. Returns: (transfer full).
+ */
+char *sw_shown (const char *text, gssize length);

@@ -87,6 +87,36 @@ test_one_line_with_code (void)
   sw_set_error (NULL, SW_ERROR_CHOICE, "nobody listens");
 }
 
+static const struct {
+  const char *text;
+  gssize length;
+  const char *shown;
+} lines[] = {
+  { "plain", -1, "plain" },
+  { "", -1, "" },
+  { "a\nb\r\tc\177", -1, "a\\u000ab\\u000d\\u0009c\\u007f" },
+  { "\302\205 \342\200\250 \342\200\251", -1, "\\u0085 \\u2028 \\u2029" },
+  { "\303\251\360\237\216\204", -1, "\303\251\360\237\216\204" },
+  { "\377x\303", -1, "\357\277\275x\357\277\275" },
+  { "a\0b", 3, "a\357\277\275b" },
+  { "abc", 2, "ab" },
+};
+
+static void
+test_shown_text_is_one_line (void)
+{
+  g_autofree char *sixty = g_strnfill (60, 'x'), *more = g_strnfill (61, 'x');
+  g_autofree char *whole = sw_shown (sixty, -1), *cut = sw_shown (more, -1);
+  g_autofree char *expected = g_strconcat (sixty, "…", NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (lines); i++) {
+    g_autofree char *shown = sw_shown (lines[i].text, lines[i].length);
+    g_assert_cmpstr (shown, ==, lines[i].shown);
+  }
+  g_assert_cmpstr (whole, ==, sixty);
+  g_assert_cmpstr (cut, ==, expected);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -94,5 +124,6 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/error/code and words", test_one_line_with_code);
   g_test_add_func ("/engine/error/a decimal point in every locale",
                    test_decimal_point_in_every_locale);
+  g_test_add_func ("/engine/error/shown text is one line", test_shown_text_is_one_line);
   return g_test_run ();
 }
