@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/json-text.h"
 
+#include <float.h>
 #include <math.h>
 #include <string.h>
 
@@ -12,7 +13,10 @@ sw_json_number (double value)
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
 
   g_return_val_if_fail (isfinite (value), g_strdup ("0"));
-  for (int precision = 15; precision <= 17; precision++) {
+  if (fpclassify (value) == FP_ZERO)
+    return g_strdup (signbit (value) ? "-0.0" : "0");
+  /* 15 digits always survive, and %g drops the zeros; denormal numbers hold fewer. */
+  for (int precision = fabs (value) < DBL_MIN ? 1 : 15; precision <= 17; precision++) {
     char format[8];
     g_snprintf (format, sizeof format, "%%.%dg", precision);
     g_ascii_formatd (digits, sizeof digits, format, value);
@@ -57,12 +61,19 @@ append_plain (GString *text, JsonNode *node)
   }
 }
 
+typedef struct {
+  GString *text;
+  gboolean tight;
+} Writer;
+
 static void
-line_break (GString *text, guint depth)
+line_break (const Writer *writer, guint depth)
 {
-  g_string_append_c (text, '\n');
+  if (writer->tight)
+    return;
+  g_string_append_c (writer->text, '\n');
   for (guint i = 0; i < depth; i++)
-    g_string_append (text, "  ");
+    g_string_append (writer->text, "  ");
 }
 
 static gboolean
@@ -78,71 +89,81 @@ is_short (JsonArray *array)
   return TRUE;
 }
 
-static void append_node (GString *text, JsonNode *node, guint depth);
+static void append_node (const Writer *writer, JsonNode *node, guint depth);
 
 static void
-append_array (GString *text, JsonArray *array, guint depth)
+append_array (const Writer *writer, JsonArray *array, guint depth)
 {
-  gboolean one_line = is_short (array);
+  gboolean one_line = writer->tight || is_short (array);
 
-  g_string_append_c (text, '[');
+  g_string_append_c (writer->text, '[');
   for (guint i = 0; i < json_array_get_length (array); i++) {
     if (i > 0)
-      g_string_append_c (text, ',');
+      g_string_append (writer->text, one_line && !writer->tight ? ", " : ",");
     if (!one_line)
-      line_break (text, depth + 1);
-    else if (i > 0)
-      g_string_append_c (text, ' ');
-    append_node (text, json_array_get_element (array, i), depth + 1);
+      line_break (writer, depth + 1);
+    append_node (writer, json_array_get_element (array, i), depth + 1);
   }
   if (!one_line)
-    line_break (text, depth);
-  g_string_append_c (text, ']');
+    line_break (writer, depth);
+  g_string_append_c (writer->text, ']');
 }
 
 static void
-append_object (GString *text, JsonObject *object, guint depth)
+append_object (const Writer *writer, JsonObject *object, guint depth)
 {
   JsonObjectIter iter;
   const char *name;
   JsonNode *node;
   gboolean first = TRUE;
 
-  g_string_append_c (text, '{');
+  g_string_append_c (writer->text, '{');
   json_object_iter_init_ordered (&iter, object);
   while (json_object_iter_next_ordered (&iter, &name, &node)) {
     if (!first)
-      g_string_append_c (text, ',');
+      g_string_append_c (writer->text, ',');
     first = FALSE;
-    line_break (text, depth + 1);
-    append_string (text, name);
-    g_string_append (text, ": ");
-    append_node (text, node, depth + 1);
+    line_break (writer, depth + 1);
+    append_string (writer->text, name);
+    g_string_append (writer->text, writer->tight ? ":" : ": ");
+    append_node (writer, node, depth + 1);
   }
   if (!first)
-    line_break (text, depth);
-  g_string_append_c (text, '}');
+    line_break (writer, depth);
+  g_string_append_c (writer->text, '}');
 }
 
 static void
-append_node (GString *text, JsonNode *node, guint depth)
+append_node (const Writer *writer, JsonNode *node, guint depth)
 {
   if (JSON_NODE_HOLDS_OBJECT (node))
-    append_object (text, json_node_get_object (node), depth);
+    append_object (writer, json_node_get_object (node), depth);
   else if (JSON_NODE_HOLDS_ARRAY (node))
-    append_array (text, json_node_get_array (node), depth);
+    append_array (writer, json_node_get_array (node), depth);
   else
-    append_plain (text, node);
+    append_plain (writer->text, node);
+}
+
+static char *
+to_text (JsonNode *root, gboolean tight, gsize *length)
+{
+  const Writer writer = { g_string_new (NULL), tight };
+
+  append_node (&writer, root, 0);
+  g_string_append_c (writer.text, '\n');
+  if (length != NULL)
+    *length = writer.text->len;
+  return g_string_free (writer.text, FALSE);
 }
 
 char *
 sw_json_to_text (JsonNode *root, gsize *length)
 {
-  GString *text = g_string_new (NULL);
+  return to_text (root, FALSE, length);
+}
 
-  append_node (text, root, 0);
-  g_string_append_c (text, '\n');
-  if (length != NULL)
-    *length = text->len;
-  return g_string_free (text, FALSE);
+char *
+sw_json_to_tight_text (JsonNode *root, gsize *length)
+{
+  return to_text (root, TRUE, length);
 }

@@ -10,6 +10,10 @@
 /* Returns: (transfer full), with a closing line break. */
 char *sw_json_to_text (JsonNode *root, gsize *length);
 
-/* Returns: (transfer full): the fewest digits that read back to the same double, decimal point.
+/* The same without a space or a line break that is not needed. */
+char *sw_json_to_tight_text (JsonNode *root, gsize *length);
+
+/* Returns: (transfer full): the fewest digits that read back to the same double, with a decimal
+ * point; −0 as "-0.0", since many readers take "-0" for the whole number 0.
  */
 char *sw_json_number (double value);
