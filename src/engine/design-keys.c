@@ -2,6 +2,7 @@
 #include "engine/design-keys.h"
 
 #include "engine/error.h"
+#include "engine/json-text.h"
 
 #include <float.h>
 #include <math.h>
@@ -63,27 +64,60 @@ range_words (const SwKey *key)
   return sw_plain_printf ("%.15g … %.15g", key->low, key->high);
 }
 
+static char *
+choice_words (const SwKey *key)
+{
+  GString *all = g_string_new (key->choices[0]);
+
+  for (int i = 1; key->choices[i] != NULL; i++)
+    g_string_append_printf (all, " | %s", key->choices[i]);
+  return g_string_free (all, FALSE);
+}
+
+char *
+sw_key_allowed (const SwKey *key)
+{
+  switch (key->type) {
+  case SW_KEY_NUMBER:
+  case SW_KEY_WHOLE:
+    return range_words (key);
+  case SW_KEY_FLAG:
+    return g_strdup ("true | false");
+  case SW_KEY_CHOICE:
+    return choice_words (key);
+  case SW_KEY_TEXT:
+  case SW_KEY_ID:
+    return g_strdup_printf ("a text of at most %.0f characters", key->high);
+  }
+  g_return_val_if_reached (NULL);
+}
+
+/* All digits, so that a value just outside a range does not read as its end. */
+static char *
+value_words (double value)
+{
+  return isfinite (value) ? sw_json_number (value) : sw_plain_printf ("%g", value);
+}
+
 gboolean
 sw_key_check_number (const SwKey *key, double value, GError **error)
 {
   gboolean inside = value >= key->low && value <= key->high; /* also refuses NaN */
 
-  if (!inside) {
-    g_autofree char *range = range_words (key);
-    sw_set_error (error, SW_ERROR_RANGE, "%s: %.15g is outside %s", key->path, value, range);
-    return FALSE;
-  }
-  if (key->type != SW_KEY_NUMBER && floor (value) < value) {
-    g_autofree char *range = range_words (key);
+  if (inside && (key->type == SW_KEY_NUMBER || floor (value) >= value))
+    return TRUE;
+  g_autofree char *shown = value_words (value);
+  g_autofree char *range = range_words (key);
+  if (!inside)
+    sw_set_error (error, SW_ERROR_RANGE, "%s: %s is outside %s", key->path, shown, range);
+  else
     sw_set_error (error,
                   SW_ERROR_TYPE,
-                  "%s: %.15g is not a whole number, %s",
+                  "%s: %s is not a whole number, %s",
                   key->path,
-                  value,
+                  shown,
                   range);
-    return FALSE;
-  }
-  return TRUE;
+  return FALSE;
 }
 
 gboolean
@@ -100,14 +134,18 @@ sw_key_set_number (const SwKey *key, SwDesign *design, double value, GError **er
   return TRUE;
 }
 
-static char *
-choice_words (const SwKey *key)
+static gboolean
+refuse_text (const SwKey *key,
+             SwError code,
+             const char *value,
+             const char *what,
+             GError **error)
 {
-  GString *all = g_string_new (key->choices[0]);
+  g_autofree char *shown = sw_shown (value, -1);
+  g_autofree char *allowed = sw_key_allowed (key);
 
-  for (int i = 1; key->choices[i] != NULL; i++)
-    g_string_append_printf (all, " | %s", key->choices[i]);
-  return g_string_free (all, FALSE);
+  sw_set_error (error, code, "%s: \"%s\" %s %s", key->path, shown, what, allowed);
+  return FALSE;
 }
 
 static gboolean
@@ -119,16 +157,7 @@ set_choice (const SwKey *key, SwDesign *design, const char *value, GError **erro
       return TRUE;
     }
   }
-  g_autofree char *shown = g_strescape (value, NULL);
-  g_autofree char *all = choice_words (key);
-  g_set_error (error,
-               SW_ERROR,
-               SW_ERROR_CHOICE,
-               "%s: \"%s\" is not one of %s",
-               key->path,
-               shown,
-               all);
-  return FALSE;
+  return refuse_text (key, SW_ERROR_CHOICE, value, "is not one of", error);
 }
 
 static gboolean
@@ -144,33 +173,19 @@ is_colour_order (const char *value)
 static gboolean
 check_text (const SwKey *key, const char *value, GError **error)
 {
-  g_autofree char *shown = g_strescape (value, NULL);
-
-  if (!g_utf8_validate (value, -1, NULL)) {
-    g_set_error (error, SW_ERROR, SW_ERROR_TYPE, "%s: not UTF-8 text", key->path);
-    return FALSE;
-  }
-  if (g_utf8_strlen (value, -1) > key->high) {
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_RANGE,
-                 "%s: %ld characters are too many, at most %.0f are allowed",
-                 key->path,
-                 g_utf8_strlen (value, -1),
-                 key->high);
-    return FALSE;
-  }
-  if (key->offset == G_STRUCT_OFFSET (SwDesign, data.colour_order) &&
-      !is_colour_order (value)) {
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_CHOICE,
-                 "%s: \"%s\" is not a colour order, letters of RGBWA each once are allowed",
-                 key->path,
-                 shown);
-    return FALSE;
-  }
-  return TRUE;
+  if (!g_utf8_validate (value, -1, NULL))
+    return refuse_text (key, SW_ERROR_TYPE, value, "is not UTF-8 text,", error);
+  if (g_utf8_strlen (value, -1) > key->high)
+    return refuse_text (key, SW_ERROR_RANGE, value, "is too long,", error);
+  if (key->offset != G_STRUCT_OFFSET (SwDesign, data.colour_order) || is_colour_order (value))
+    return TRUE;
+  g_autofree char *shown = sw_shown (value, -1);
+  sw_set_error (error,
+                SW_ERROR_CHOICE,
+                "%s: \"%s\" is not a colour order, letters of RGBWA each once are allowed",
+                key->path,
+                shown);
+  return FALSE;
 }
 
 gboolean
@@ -193,36 +208,25 @@ parse_flag (const SwKey *key, const char *value, double *out, GError **error)
   *out = strcmp (value, "true") == 0;
   if (*out > 0 || strcmp (value, "false") == 0)
     return TRUE;
-  g_autofree char *shown = g_strescape (value, NULL);
-  g_set_error (error,
-               SW_ERROR,
-               SW_ERROR_TYPE,
-               "%s: \"%s\" is not true or false",
-               key->path,
-               shown);
-  return FALSE;
+  return refuse_text (key, SW_ERROR_TYPE, value, "is not one of", error);
 }
 
-static gboolean
-parse_plain (const SwKey *key, const char *value, double *out, GError **error)
+gboolean
+sw_number_from_words (const char *value, double *number)
 {
   char *end = NULL;
   gboolean digits =
     strspn (value, "+-.0123456789eE") == strlen (value); /* no "nan", "inf", "0x" */
 
-  *out = g_ascii_strtod (value, &end);
-  if (digits && end != value && *end == '\0')
-    return TRUE;
-  g_autofree char *shown = g_strescape (value, NULL);
-  g_autofree char *range = range_words (key);
-  g_set_error (error,
-               SW_ERROR,
-               SW_ERROR_TYPE,
-               "%s: \"%s\" is not a number, %s",
-               key->path,
-               shown,
-               range);
-  return FALSE;
+  *number = g_ascii_strtod (value, &end);
+  return digits && end != value && *end == '\0';
+}
+
+static gboolean
+parse_plain (const SwKey *key, const char *value, double *out, GError **error)
+{
+  return sw_number_from_words (value, out) ||
+         refuse_text (key, SW_ERROR_TYPE, value, "is not a number,", error);
 }
 
 gboolean
@@ -232,7 +236,7 @@ sw_key_set_from_words (SwDesign *design, const char *path, const char *value, GE
   double number;
 
   if (key == NULL) {
-    g_autofree char *shown = g_strescape (path, NULL);
+    g_autofree char *shown = sw_shown (path, -1);
     g_set_error (error, SW_ERROR, SW_ERROR_UNKNOWN_KEY, "%s: no such key", shown);
     return FALSE;
   }

@@ -47,6 +47,11 @@ double sw_key_get_number (const SwKey *key, const SwDesign *design);
 /* Returns: (nullable): the word of a text, id or choice. */
 const char *sw_key_get_text (const SwKey *key, const SwDesign *design);
 
+/* What may stand under the key, for messages: "0.1 … 10", "ring | crown | both", "at most 200
+ * characters". Returns: (transfer full).
+ */
+char *sw_key_allowed (const SwKey *key);
+
 /* Whether the value may stand under the key. Errors: SW_ERROR_RANGE, SW_ERROR_TYPE (a broken
  * whole), "path: value is outside low … high".
  */
@@ -67,3 +72,6 @@ gboolean sw_key_set_from_words (SwDesign *design,
                                 const char *path,
                                 const char *value,
                                 GError **error);
+
+/* "4.42", "-1e3"; not "nan", "0x10" or what has anything behind it. Overflow gives infinity. */
+gboolean sw_number_from_words (const char *value, double *number);

@@ -12,8 +12,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define SHOWN_MOST 60 /* characters of a name or value in a message */
-
 typedef struct {
   char close;       /* '}' or ']' */
   GHashTable *keys; /* owned; objects only */
@@ -22,9 +20,9 @@ typedef struct {
 } Level;
 
 typedef struct {
-  const char *at, *end;
+  const char *start, *at, *end;
   GArray *levels; /* Level */
-  guint deepest;
+  const SwJsonRules *rules;
   GError **error;
 } Scan;
 
@@ -44,26 +42,6 @@ top (Scan *scan)
                                 : &g_array_index (scan->levels, Level, scan->levels->len - 1);
 }
 
-/* A name or value as it may stand in one line. */
-static char *
-shown (const char *text, gsize length)
-{
-  g_autofree char *valid = g_utf8_make_valid (text, (gssize) length);
-  gboolean cut = g_utf8_strlen (valid, -1) > SHOWN_MOST;
-  g_autofree char *head =
-    g_utf8_substring (valid, 0, MIN (g_utf8_strlen (valid, -1), SHOWN_MOST));
-  g_autoptr (GString) line = g_string_new (NULL);
-
-  for (const char *c = head; *c != '\0'; c += g_utf8_skip[(guchar) *c]) {
-    gunichar u = g_utf8_get_char (c);
-    if (g_unichar_iscntrl (u) || u == 0x2028 || u == 0x2029)
-      g_string_append_printf (line, "\\u%04x", u);
-    else
-      g_string_append_unichar (line, u);
-  }
-  return g_strconcat (line->str, cut ? "…" : "", NULL);
-}
-
 static char *
 path_here (Scan *scan)
 {
@@ -74,7 +52,7 @@ path_here (Scan *scan)
     if (level->close == ']') {
       g_string_append_printf (path, "[%u]", level->index);
     } else if (level->key != NULL) {
-      g_autofree char *key = shown (level->key, strlen (level->key));
+      g_autofree char *key = sw_shown (level->key, -1);
       g_string_append_printf (path, "%s%s", path->len > 0 ? "." : "", key);
     }
   }
@@ -83,22 +61,50 @@ path_here (Scan *scan)
   return g_string_free (path, FALSE);
 }
 
-static gboolean
-fail (Scan *scan, SwError code, const char *what)
+static guint
+line_here (const Scan *scan)
 {
-  g_autofree char *path = path_here (scan);
+  guint line = 1;
 
-  g_set_error (scan->error, SW_ERROR, code, "%s: %s", path, what);
-  return FALSE;
+  for (const char *c = scan->start; c < scan->at; c++)
+    line += *c == '\n';
+  return line;
 }
 
 static gboolean
-fail_with (Scan *scan, SwError code, const char *start, const char *what)
+fail (Scan *scan, const char *what)
 {
-  g_autofree char *text = shown (start, (gsize) (scan->at - start));
-  g_autofree char *line = g_strdup_printf ("%s %s", text, what);
+  g_autofree char *path = path_here (scan);
 
-  return fail (scan, code, line);
+  g_set_error (scan->error,
+               SW_ERROR,
+               SW_ERROR_SYNTAX,
+               "%s: %s (line %u)",
+               path,
+               what,
+               line_here (scan));
+  return FALSE;
+}
+
+/* "PATH: VALUE what, ALLOWED is allowed"; the value is what stands between start and here. */
+static gboolean
+fail_value (Scan *scan, SwError code, const char *start, const char *what)
+{
+  g_autofree char *path = path_here (scan);
+  g_autofree char *value = sw_shown (start, (gssize) (scan->at - start));
+  g_autofree char *allowed = scan->rules->allowed == NULL ? NULL : scan->rules->allowed (path);
+
+  g_set_error (scan->error,
+               SW_ERROR,
+               code,
+               "%s: %s %s%s%s%s",
+               path,
+               value,
+               what,
+               allowed == NULL ? "" : ", ",
+               allowed == NULL ? "" : allowed,
+               allowed == NULL ? "" : " is allowed");
+  return FALSE;
 }
 
 static void
@@ -169,18 +175,25 @@ scan_string (Scan *scan, GString *into)
 
   while (scan->at < scan->end && *scan->at != '"') {
     if ((guchar) *scan->at < 0x20)
-      return fail (scan,
-                   SW_ERROR_SYNTAX,
-                   "a control character or line break inside a text, write it as \\u00…");
+      return fail (scan, "a control character or line break inside a text, write it as \\u00…");
     if (*scan->at != '\\')
       g_string_append_c (into, *scan->at++);
     else if (!scan_escape (scan, into))
-      return fail (scan, SW_ERROR_SYNTAX, "an escape that JSON does not have, or \\u0000");
+      return fail (scan, "an escape that JSON does not have, or \\u0000");
   }
   if (scan->at >= scan->end) {
     scan->at = start + 1;
-    return fail (scan, SW_ERROR_SYNTAX, "a text without its closing quote");
+    return fail (scan, "a text without its closing quote");
   }
+  scan->at++;
+  return TRUE;
+}
+
+static gboolean
+take (Scan *scan, const char *signs)
+{
+  if (scan->at >= scan->end || strchr (signs, *scan->at) == NULL)
+    return FALSE;
   scan->at++;
   return TRUE;
 }
@@ -203,36 +216,55 @@ beyond_64_bits (const char *digits)
   return errno == ERANGE;
 }
 
+/* Whether what stands here is a number as JSON writes it; *whole: without point and power. */
+static gboolean
+skip_number (Scan *scan, gboolean *whole)
+{
+  gboolean zero;
+  gsize digits;
+
+  *whole = TRUE;
+  take (scan, "-");
+  zero = scan->at < scan->end && *scan->at == '0';
+  digits = skip_digits (scan);
+  if (digits == 0 || (zero && digits > 1))
+    return FALSE;
+  if (take (scan, ".")) {
+    *whole = FALSE;
+    if (skip_digits (scan) == 0)
+      return FALSE;
+  }
+  if (take (scan, "eE")) {
+    *whole = FALSE;
+    take (scan, "+-");
+    return skip_digits (scan) > 0;
+  }
+  return TRUE;
+}
+
+static void
+skip_token (Scan *scan)
+{
+  while (scan->at < scan->end && strchr (" \t\r\n,:]}", *scan->at) == NULL)
+    scan->at++;
+}
+
 static gboolean
 scan_number (Scan *scan)
 {
   const char *start = scan->at;
-  gboolean whole = TRUE, well;
+  gboolean whole;
+  gboolean well = skip_number (scan, &whole);
+  const char *end = scan->at;
 
-  if (*scan->at == '-')
-    scan->at++;
-  gboolean zero = scan->at < scan->end && *scan->at == '0';
-  gsize digits = skip_digits (scan);
-  well = digits > 0 && !(zero && digits > 1);
-  if (well && scan->at < scan->end && *scan->at == '.') {
-    whole = FALSE;
-    scan->at++;
-    well = skip_digits (scan) > 0;
-  }
-  if (well && scan->at < scan->end && (*scan->at == 'e' || *scan->at == 'E')) {
-    whole = FALSE;
-    scan->at++;
-    if (scan->at < scan->end && (*scan->at == '+' || *scan->at == '-'))
-      scan->at++;
-    well = skip_digits (scan) > 0;
-  }
-  if (!well)
-    return fail_with (scan, SW_ERROR_SYNTAX, start, "is not a number as JSON writes it");
-  g_autofree char *text = g_strndup (start, (gsize) (scan->at - start));
+  skip_token (scan); /* 0x10, 020 and 1.2.3 are shown whole */
+  if (!well || scan->at > end)
+    return fail_value (scan, SW_ERROR_SYNTAX, start, "is not a number as JSON writes it");
+  g_autofree char *text = g_strndup (start, (gsize) (end - start));
   if (whole && beyond_64_bits (text))
-    return fail_with (scan, SW_ERROR_RANGE, start, "is a whole number beyond 64 bits");
+    return fail_value (scan, SW_ERROR_RANGE, start, "is a whole number beyond 64 bits");
   if (!isfinite (g_ascii_strtod (text, NULL)))
-    return fail_with (scan, SW_ERROR_RANGE, start, "is too large for a number");
+    return fail_value (scan, SW_ERROR_RANGE, start, "is too large for a number");
   return TRUE;
 }
 
@@ -250,11 +282,10 @@ scan_word (Scan *scan)
       return TRUE;
     }
   }
-  while (scan->at < scan->end && strchr (" \t\r\n,]}", *scan->at) == NULL)
-    scan->at++;
+  skip_token (scan);
   if (scan->at == start && scan->at < scan->end)
     scan->at++;
-  return fail_with (scan, SW_ERROR_SYNTAX, start, "where a JSON value should be");
+  return fail_value (scan, SW_ERROR_SYNTAX, start, "where a JSON value should be");
 }
 
 static gboolean
@@ -262,16 +293,30 @@ open_level (Scan *scan, char close)
 {
   Level level = { .close = close };
 
-  if (scan->levels->len >= scan->deepest) {
+  if (scan->levels->len >= scan->rules->deepest) {
     g_autofree char *what =
-      g_strdup_printf ("nested too deep, at most %u levels are allowed", scan->deepest);
-    return fail (scan, SW_ERROR_SYNTAX, what);
+      g_strdup_printf ("nested too deep, at most %u levels are allowed", scan->rules->deepest);
+    return fail (scan, what);
   }
   if (close == '}')
     level.keys = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_array_append_val (scan->levels, level);
   scan->at++;
   return TRUE;
+}
+
+/* Behind a key that stood before: the message shows the second value, or its beginning. */
+static gboolean
+fail_repeated (Scan *scan)
+{
+  skip_space (scan);
+  if (scan->at < scan->end && *scan->at == ':')
+    scan->at++;
+  skip_space (scan);
+  const char *start = scan->at;
+  while (scan->at < scan->end && strchr (",]}\n\r", *scan->at) == NULL)
+    scan->at++;
+  return fail_value (scan, SW_ERROR_REPEATED, start, "is given to a key that stands twice");
 }
 
 /* "name": in an object. */
@@ -283,16 +328,16 @@ scan_key (Scan *scan)
 
   skip_space (scan);
   if (scan->at >= scan->end || *scan->at != '"')
-    return fail (scan, SW_ERROR_SYNTAX, "a key in double quotes is missing");
+    return fail (scan, "a key in double quotes is missing");
   if (!scan_string (scan, key))
     return FALSE;
   g_free (level->key);
   level->key = g_strdup (key->str);
   if (!g_hash_table_add (level->keys, g_strdup (key->str)))
-    return fail (scan, SW_ERROR_REPEATED, "given twice, once is allowed");
+    return fail_repeated (scan);
   skip_space (scan);
   if (scan->at >= scan->end || *scan->at != ':')
-    return fail (scan, SW_ERROR_SYNTAX, "the colon behind the key is missing");
+    return fail (scan, "the colon behind the key is missing");
   scan->at++;
   return TRUE;
 }
@@ -306,7 +351,7 @@ scan_value (Scan *scan, gboolean *opened)
   *opened = FALSE;
   skip_space (scan);
   if (scan->at >= scan->end)
-    return fail (scan, SW_ERROR_SYNTAX, "the file ends where a value should be");
+    return fail (scan, "the file ends where a value should be");
   if (*scan->at == '{' || *scan->at == '[') {
     *opened = TRUE;
     return open_level (scan, *scan->at == '{' ? '}' : ']');
@@ -342,9 +387,9 @@ scan_behind (Scan *scan, gboolean *more)
   if (scan->levels->len == 0)
     return TRUE;
   if (scan->at >= scan->end)
-    return fail (scan, SW_ERROR_SYNTAX, "the file ends before its closing bracket");
+    return fail (scan, "the file ends before its closing bracket");
   if (*scan->at != ',')
-    return fail (scan, SW_ERROR_SYNTAX, "a comma or a closing bracket is missing");
+    return fail (scan, "a comma or a closing bracket is missing");
   scan->at++;
   top (scan)->index++;
   *more = TRUE;
@@ -368,25 +413,32 @@ scan_all (Scan *scan)
   }
   skip_space (scan);
   if (scan->at < scan->end)
-    return fail (scan, SW_ERROR_SYNTAX, "something stands behind the end of the JSON");
+    return fail (scan, "something stands behind the end of the JSON");
   return TRUE;
+}
+
+gboolean
+sw_json_check_keys (const char *data, gsize length, const SwJsonRules *rules, GError **error)
+{
+  Scan scan = { data,  data, data + length, g_array_new (FALSE, TRUE, sizeof (Level)),
+                rules, error };
+  gboolean well;
+
+  g_array_set_clear_func (scan.levels, level_clear);
+  if (!g_utf8_validate_len (data, length, NULL))
+    well = fail (&scan, "not UTF-8 text");
+  else if (length == 0)
+    well = fail (&scan, "the file is empty, one JSON object is allowed");
+  else
+    well = scan_all (&scan);
+  g_array_unref (scan.levels);
+  return well;
 }
 
 gboolean
 sw_json_check (const char *data, gsize length, guint deepest, GError **error)
 {
-  Scan scan = { data,
-                data + length,
-                g_array_new (FALSE, TRUE, sizeof (Level)),
-                deepest,
-                error };
-  gboolean well;
+  const SwJsonRules rules = { .deepest = deepest };
 
-  g_array_set_clear_func (scan.levels, level_clear);
-  if (!g_utf8_validate_len (data, length, NULL))
-    well = fail (&scan, SW_ERROR_SYNTAX, "not UTF-8 text");
-  else
-    well = scan_all (&scan);
-  g_array_unref (scan.levels);
-  return well;
+  return sw_json_check_keys (data, length, &rules, error);
 }
