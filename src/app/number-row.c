@@ -67,7 +67,10 @@ show_entry (SwNumberRow *self)
                                                 design->units,
                                                 sw_language_of_process ());
 
-  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  /* Setting a text lays the entry out anew, even the same one: at every move of a drag, for
+   * every row. */
+  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->entry)), text) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
 }
 
 static gboolean
