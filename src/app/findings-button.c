@@ -48,6 +48,9 @@ show (SwFindingsButton *self)
   g_autofree char *words =
     g_strdup_printf (_ ("Findings: %u stops, %u warnings"), stops, warnings);
 
+  if (g_strcmp0 (words, gtk_widget_get_tooltip_text (self->button)) == 0 &&
+      g_strcmp0 (count, gtk_label_get_text (GTK_LABEL (self->count))) == 0)
+    return; /* as at most moves of a drag */
   gtk_image_set_from_icon_name (GTK_IMAGE (self->icon), looks[level].icon);
   set_look (self->icon, level);
   gtk_label_set_text (GTK_LABEL (self->count), count);

@@ -92,9 +92,12 @@ show_lock (SwNumberRow *self)
   gtk_widget_set_sensitive (GTK_WIDGET (self->entry), !held);
 }
 
+/* A row in a folded group is set when it is unfolded. */
 static void
 show (SwNumberRow *self)
 {
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
   const SwDesign *design = design_of (self);
   const char *unit = sw_units_name (self->key->quantity, design->units);
   gboolean marks = design->units == SW_UNITS_US && self->key->quantity == SW_QUANTITY_LENGTH;
@@ -227,6 +230,13 @@ add_entry_controllers (SwNumberRow *self)
 }
 
 static void
+sw_number_row_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (sw_number_row_parent_class)->map (widget);
+  show (SW_NUMBER_ROW (widget));
+}
+
+static void
 sw_number_row_dispose (GObject *object)
 {
   SwNumberRow *self = SW_NUMBER_ROW (object);
@@ -244,6 +254,7 @@ sw_number_row_class_init (SwNumberRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_number_row_dispose;
+  widget_class->map = sw_number_row_map;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/spirewright/Spirewright/number-row.ui");
   gtk_widget_class_bind_template_child (widget_class, SwNumberRow, label);

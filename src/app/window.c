@@ -67,7 +67,8 @@ show_undo (GtkButton *button, const char *verb, const char *label)
   g_autofree char *words =
     label == NULL ? g_strdup (verb) : g_strdup_printf ("%s: %s", verb, label);
 
-  gtk_widget_set_tooltip_text (GTK_WIDGET (button), words);
+  if (g_strcmp0 (words, gtk_widget_get_tooltip_text (GTK_WIDGET (button))) != 0)
+    gtk_widget_set_tooltip_text (GTK_WIDGET (button), words);
 }
 
 static void
@@ -80,7 +81,8 @@ show (SwWindow *self)
 
   adw_window_title_set_title (self->title, title);
   adw_window_title_set_subtitle (self->title, name);
-  gtk_window_set_title (GTK_WINDOW (self), title);
+  if (g_strcmp0 (title, gtk_window_get_title (GTK_WINDOW (self))) != 0)
+    gtk_window_set_title (GTK_WINDOW (self), title);
   show_undo (self->undo, _ ("Undo"), sw_document_get_undo_label (self->document));
   show_undo (self->redo, _ ("Redo"), sw_document_get_redo_label (self->document));
   sw_window_actions_update (self);
