@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "drawing/parts.h"
 
+#include "drawing/dots.h"
+
 #include <math.h>
 
 static double
@@ -14,21 +16,11 @@ dot_size (const SwPicture *picture, const SwSolution *solution)
 }
 
 static void
-add_dot (cairo_t *cr, double x, double y, double size, gboolean whole)
-{
-  if (whole)
-    cairo_rectangle (cr, floor (x - size / 2 + 0.5), floor (y - size / 2 + 0.5), size, size);
-  else
-    cairo_rectangle (cr, x - size / 2, y - size / 2, size, size);
-}
-
-static void
-add_strip (cairo_t *cr,
+add_strip (SwDots *dots,
            const SwPicture *picture,
            const SwDesign *design,
            int strip,
-           SwPlace place,
-           double size)
+           SwPlace place)
 {
   int n = design->strip.pixels;
   double x1, y1, x2, y2;
@@ -37,7 +29,7 @@ add_strip (cairo_t *cr,
   place (picture->view, sw_pixel_point (design, strip, n), &x2, &y2);
   for (int i = 0; i < n; i++) {
     double share = n > 1 ? (double) i / (n - 1) : 0;
-    add_dot (cr, x1 + (x2 - x1) * share, y1 + (y2 - y1) * share, size, !picture->style->paper);
+    sw_dots_add (dots, x1 + (x2 - x1) * share, y1 + (y2 - y1) * share);
   }
 }
 
@@ -69,32 +61,53 @@ stroke_strip (cairo_t *cr,
   cairo_stroke (cr);
 }
 
+static void
+draw_on_screen (cairo_t *cr,
+                const SwPicture *picture,
+                const SwSolution *solution,
+                SwPlace place)
+{
+  const SwDesign *design = solution->design;
+  SwDots *dots = sw_dots_begin (cr, picture->style, SW_INK_PIXEL, dot_size (picture, solution));
+  double x, y;
+
+  for (int strip = 1; strip <= design->shape.strip_count; strip++)
+    add_strip (dots, picture, design, strip, place);
+  for (guint i = 0; i < solution->topper_pixels->len; i++) {
+    place (picture->view, g_array_index (solution->topper_pixels, SwPoint, i), &x, &y);
+    sw_dots_add (dots, x, y);
+  }
+  sw_dots_end (dots);
+}
+
+static void
+draw_on_paper (cairo_t *cr, const SwPicture *picture, const SwSolution *solution, SwPlace place)
+{
+  double size = dot_size (picture, solution), x, y;
+
+  cairo_save (cr);
+  sw_style_set_ink (picture->style, cr, SW_INK_PIXEL);
+  cairo_set_line_width (cr, size);
+  for (int strip = 1; strip <= solution->design->shape.strip_count; strip++)
+    stroke_strip (cr, picture, solution->design, strip, place, size);
+  for (guint i = 0; i < solution->topper_pixels->len; i++) {
+    place (picture->view, g_array_index (solution->topper_pixels, SwPoint, i), &x, &y);
+    cairo_rectangle (cr, x - size / 2, y - size / 2, size, size);
+  }
+  cairo_fill (cr);
+  cairo_restore (cr);
+}
+
 void
 sw_draw_pixels (cairo_t *cr,
                 const SwPicture *picture,
                 const SwSolution *solution,
                 SwPlace place)
 {
-  const SwDesign *design = solution->design;
-  double size = dot_size (picture, solution), x, y;
-
-  cairo_save (cr);
-  sw_style_set_ink (picture->style, cr, SW_INK_PIXEL);
-  cairo_set_line_width (cr, size);
-  if (!picture->style->paper)
-    cairo_set_antialias (cr, CAIRO_ANTIALIAS_NONE);
-  for (int strip = 1; strip <= design->shape.strip_count; strip++) {
-    if (picture->style->paper)
-      stroke_strip (cr, picture, design, strip, place, size);
-    else
-      add_strip (cr, picture, design, strip, place, size);
-  }
-  for (guint i = 0; i < solution->topper_pixels->len; i++) {
-    place (picture->view, g_array_index (solution->topper_pixels, SwPoint, i), &x, &y);
-    add_dot (cr, x, y, size, !picture->style->paper);
-  }
-  cairo_fill (cr);
-  cairo_restore (cr);
+  if (picture->style->paper)
+    draw_on_paper (cr, picture, solution, place);
+  else
+    draw_on_screen (cr, picture, solution, place);
 }
 
 double
