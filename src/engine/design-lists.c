@@ -108,7 +108,7 @@ read_place (JsonNode *node, const char *path, guint i, SwRingPoint *point, GErro
 {
   JsonNode *member = sw_json_member (node, place_keys[i].name);
   g_autofree char *full = g_strdup_printf ("%s.%s", path, place_keys[i].name);
-  double *field = (double *) ((char *) point + place_keys[i].offset);
+  double *field = (gpointer) ((char *) point + place_keys[i].offset);
 
   if (member == NULL) {
     sw_set_error (error,
