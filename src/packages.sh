@@ -3,7 +3,7 @@
 
 run_packages="gcc meson ninja-build pkg-config gettext libgtk-4-dev libadwaita-1-dev libjson-glib-dev
   libgsl-dev libglpk-dev libwebp-dev itstool yelp-tools fonts-dejavu-core fonts-cantarell adwaita-icon-theme
-  librsvg2-common gsettings-desktop-schemas shared-mime-info"
+  librsvg2-common gsettings-desktop-schemas libgtk-4-bin desktop-file-utils shared-mime-info"
 
 as_root() {
   if [ "$(id -u)" -eq 0 ]; then
