@@ -31,12 +31,13 @@ typedef enum {
 } SwDimension;
 
 typedef struct {
-  const char *name; /* as typed: "ft", "′", "inches" */
+  const char *name; /* as typed, after units-parse.c made signs plain: "ft", "'", "inches" */
   SwDimension dimension;
   double si; /* one of it in SI */
 } SwUnit;
 
-/* Rows in the order they are tried: the longest name that fits counts. */
+/* The longest name that fits counts; a name may stand under two dimensions ("lb"): then the one
+ * that is asked for. */
 extern const SwUnit sw_unit_table[];
 extern const guint sw_n_units;
 

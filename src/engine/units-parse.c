@@ -3,17 +3,19 @@
  *
  * Every value carries whether it has a unit. Sum: both sides alike, a bare side takes the row's
  * unit. Product: at most one side has a unit; a quotient of two lengths is a plain number.
- * Mixed numbers ("6 1/2") and feet followed by inches are read as one value. At the end a bare
- * number takes the row's unit.
+ * Mixed numbers ("6 1/2", "6-1/2", "6½") and feet with their inches ("14' 6\"", "14'-6\"") are
+ * read as one value. At the end a bare number takes the row's unit.
  */
 #include "engine/error.h"
 #include "engine/unit-table.h"
 #include "engine/units.h"
 
+#include <glib/gi18n.h>
 #include <math.h>
 #include <string.h>
 
-#define DEEPEST 16 /* brackets */
+#define DEEPEST 16  /* brackets and signs */
+#define LONGEST 256 /* bytes */
 
 typedef struct {
   double value; /* SI where it has a unit */
@@ -26,7 +28,7 @@ typedef struct {
   const SwShownUnit *row;
   const char *decimal;
   int depth;
-  gboolean bad;
+  gboolean bad, wrong_unit;
 } Reader;
 
 static Term read_sum (Reader *reader);
@@ -50,6 +52,25 @@ take (Reader *reader, const char *sign)
     return FALSE;
   reader->at += strlen (sign);
   return TRUE;
+}
+
+/* What is written in several ways, in the one that is read on. */
+static char *
+in_plain_signs (const char *text)
+{
+  static const struct {
+    const char *sign, *plain;
+  } table[] = {
+    { "½", " 1/2" }, { "⅓", " 1/3" }, { "⅔", " 2/3" }, { "¼", " 1/4" }, { "¾", " 3/4" },
+    { "⅛", " 1/8" }, { "⅜", " 3/8" }, { "⅝", " 5/8" }, { "⅞", " 7/8" }, { "⁄", "/" },
+    { "÷", "/" },    { "×", "*" },    { "−", "-" },    { "–", "-" },    { "’", "'" },
+    { "′′", "\"" },  { "''", "\"" },  { "′", "'" },    { "″", "\"" },   { "”", "\"" },
+  };
+  g_autoptr (GString) plain = g_string_new (text);
+
+  for (guint i = 0; i < G_N_ELEMENTS (table); i++)
+    g_string_replace (plain, table[i].sign, table[i].plain, 0);
+  return g_strdup (plain->str);
 }
 
 static gboolean
@@ -110,27 +131,51 @@ read_fraction (Reader *reader, double *fraction)
   return TRUE;
 }
 
+/* Whether the unit's name stands here and is not the beginning of a longer word. */
+static gboolean
+stands_here (const char *at, const SwUnit *unit, gboolean any_case)
+{
+  gsize length = strlen (unit->name);
+
+  if (any_case ? g_ascii_strncasecmp (at, unit->name, length) != 0
+               : strncmp (at, unit->name, length) != 0)
+    return FALSE;
+  return !g_ascii_isalpha (unit->name[length - 1]) ||
+         !g_unichar_isalpha (g_utf8_get_char (at + length));
+}
+
+/* The longest name that stands here. Returns: (nullable). */
 static const SwUnit *
-read_unit (Reader *reader)
+find_unit (const char *at, const SwDimension *only, gboolean any_case)
 {
   const SwUnit *best = NULL;
 
-  skip_space (reader);
   for (guint i = 0; i < sw_n_units; i++) {
     const SwUnit *unit = &sw_unit_table[i];
     gboolean longer = best == NULL || strlen (unit->name) > strlen (best->name);
-    if (longer && g_str_has_prefix (reader->at, unit->name))
+    if (longer && (only == NULL || unit->dimension == *only) &&
+        stands_here (at, unit, any_case))
       best = unit;
   }
-  if (best == NULL)
-    return NULL;
-  const char *after = reader->at + strlen (best->name);
-  if (g_ascii_isalpha (best->name[0]) && g_unichar_isalpha (g_utf8_get_char (after)))
-    return NULL;
-  reader->at = after;
-  if (best->dimension != reader->row->dimension)
-    reader->bad = TRUE;
   return best;
+}
+
+/* "MPH" and "v" are taken too, where they are no other unit of the row's kind. */
+static const SwUnit *
+read_unit (Reader *reader)
+{
+  const SwDimension *wanted = &reader->row->dimension;
+  const SwUnit *unit;
+
+  skip_space (reader);
+  unit = find_unit (reader->at, wanted, FALSE);
+  if (unit == NULL)
+    unit = find_unit (reader->at, wanted, TRUE);
+  if (unit == NULL && (unit = find_unit (reader->at, NULL, FALSE)) != NULL)
+    reader->bad = reader->wrong_unit = TRUE;
+  if (unit != NULL)
+    reader->at += strlen (unit->name);
+  return unit;
 }
 
 static Term
@@ -159,9 +204,18 @@ read_number (Reader *reader)
 }
 
 static gboolean
-is_foot (const SwUnit *unit)
+is_unit (const Term *term, double si)
 {
-  return unit != NULL && fabs (unit->si - 0.3048) < 1e-9;
+  return term->unit != NULL && term->unit->dimension == SW_DIMENSION_LENGTH &&
+         fabs (term->unit->si - si) < 1e-9;
+}
+
+/* 14'-6": a dash that touches both is no minus. */
+static void
+skip_joint (Reader *reader)
+{
+  if (reader->at[0] == '-' && reader->at[-1] == '\'' && g_ascii_isdigit (reader->at[1]))
+    reader->at++;
 }
 
 /* 14' 6 1/2": what follows feet without a sign are inches, named or not. */
@@ -170,53 +224,53 @@ read_length (Reader *reader)
 {
   Term term = read_number (reader);
 
-  if (!is_foot (term.unit))
+  if (!is_unit (&term, 0.3048))
     return term;
+  skip_joint (reader);
   skip_space (reader);
   if (!starts_number (reader))
     return term;
   Term inches = read_number (reader);
-  if (is_foot (inches.unit))
+  if (inches.has_unit && !is_unit (&inches, 0.0254))
     reader->bad = TRUE;
   term.value += inches.has_unit ? inches.value : inches.value * 0.0254;
   return term;
 }
 
+/* Behind an opening bracket. */
+static Term
+read_bracket (Reader *reader)
+{
+  Term term = read_sum (reader);
+
+  if (!take (reader, ")"))
+    reader->bad = TRUE;
+  const SwUnit *unit = term.has_unit ? NULL : read_unit (reader); /* (3 + 4) mm */
+  return unit == NULL ? term : (Term){ term.value * unit->si, TRUE, unit };
+}
+
 static Term
 read_factor (Reader *reader)
 {
+  gboolean minus = take (reader, "-");
+  gboolean bracket = !minus && take (reader, "(");
   Term term = { 0 };
 
-  skip_space (reader);
-  if (take (reader, "-") || take (reader, "−")) {
-    if (++reader->depth > DEEPEST) {
-      reader->bad = TRUE;
-      return term;
-    }
-    term = read_factor (reader);
-    reader->depth--;
-    term.value = -term.value;
-    return term;
-  }
-  if (take (reader, "(")) {
-    if (++reader->depth > DEEPEST) {
-      reader->bad = TRUE;
-      return term;
-    }
-    term = read_sum (reader);
-    reader->depth--;
-    if (!take (reader, ")"))
-      reader->bad = TRUE;
-    const SwUnit *unit = term.has_unit ? NULL : read_unit (reader); /* (3 + 4) mm */
-    if (unit != NULL)
-      term = (Term){ term.value * unit->si, TRUE, unit };
-    return term;
-  }
-  if (!starts_number (reader)) {
+  if ((minus || bracket) && ++reader->depth > DEEPEST) {
     reader->bad = TRUE;
-    return term;
+  } else if (minus) {
+    term = read_factor (reader);
+    term.value = -term.value;
+    reader->depth--;
+  } else if (bracket) {
+    term = read_bracket (reader);
+    reader->depth--;
+  } else if (starts_number (reader)) {
+    term = read_length (reader);
+  } else {
+    reader->bad = TRUE;
   }
-  return read_length (reader);
+  return term;
 }
 
 static Term
@@ -225,12 +279,12 @@ read_product (Reader *reader)
   Term left = read_factor (reader);
 
   while (!reader->bad) {
-    if (take (reader, "*") || take (reader, "×")) {
+    if (take (reader, "*")) {
       Term right = read_factor (reader);
       if (left.has_unit && right.has_unit)
         reader->bad = TRUE;
       left = (Term){ left.value * right.value, left.has_unit || right.has_unit, NULL };
-    } else if (take (reader, "/") || take (reader, "÷")) {
+    } else if (take (reader, "/")) {
       Term right = read_factor (reader);
       if ((!left.has_unit && right.has_unit) || !(fabs (right.value) > 0))
         reader->bad = TRUE;
@@ -257,7 +311,7 @@ read_sum (Reader *reader)
     double sign = 0;
     if (take (reader, "+"))
       sign = 1;
-    else if (take (reader, "-") || take (reader, "−"))
+    else if (take (reader, "-"))
       sign = -1;
     else
       break;
@@ -270,14 +324,54 @@ read_sum (Reader *reader)
   return left;
 }
 
-static const char *
-example_of (SwQuantity quantity, SwUnits units)
-{
-  const SwShownUnit *row = sw_shown_unit (quantity, units);
+/* { metric, US } */
+static const char *const examples[][2] = {
+  [SW_QUANTITY_LENGTH] = { "2.86 m, 9' 4 1/2\"", "9' 4 1/2\", 2.86 m" },
+  [SW_QUANTITY_SHORT_LENGTH] = { "50.8 mm, 2 in", "1 5/16, 33.3 mm" },
+  [SW_QUANTITY_ANGLE] = { "180", "180" },
+  [SW_QUANTITY_COUNT] = { "48, 4*12", "48, 4*12" },
+  [SW_QUANTITY_MASS] = { "36 kg, 80 lb", "80 lb, 36 kg" },
+  [SW_QUANTITY_MASS_PER_LENGTH] = { "0.22 kg/m, 0.15 lb/ft", "0.15 lb/ft, 0.22 kg/m" },
+  [SW_QUANTITY_FORCE] = { "15 N, 3.4 lbf", "3.4 lbf, 15 N" },
+  [SW_QUANTITY_STIFFNESS] = { "150 N/m, 0.86 lbf/in", "0.86 lbf/in, 150 N/m" },
+  [SW_QUANTITY_MOMENT] = { "90 N·m", "66 lbf·ft" },
+  [SW_QUANTITY_PRESSURE] = { "250 Pa", "5 psf" },
+  [SW_QUANTITY_SPEED] = { "20 m/s, 45 mph", "45 mph, 20 m/s" },
+  [SW_QUANTITY_VOLTAGE] = { "12 V", "12 V" },
+  [SW_QUANTITY_CURRENT] = { "0.055, 55 mA", "0.055, 55 mA" },
+  [SW_QUANTITY_POWER] = { "350 W", "350 W" },
+  [SW_QUANTITY_ENERGY] = { "1.5 kWh", "1.5 kWh" },
+  [SW_QUANTITY_RESISTANCE_PER_LENGTH] = { "21 mΩ/m, 6.4 mΩ/ft", "6.4 mΩ/ft, 21 mΩ/m" },
+  [SW_QUANTITY_SHARE] = { "50 %", "50 %" },
+  [SW_QUANTITY_RATIO] = { "1.8", "1.8" },
+  [SW_QUANTITY_FREQUENCY] = { "40 Hz, 800 kHz", "40 Hz, 800 kHz" },
+  [SW_QUANTITY_MICROSECONDS] = { "300 µs, 0.3 ms", "300 µs, 0.3 ms" },
+  [SW_QUANTITY_HOURS] = { "5 h, 90 min", "5 h, 90 min" },
+  [SW_QUANTITY_MILLIMETRES] = { "6 mm, 1/4 in", "1/4 in, 6 mm" },
+  [SW_QUANTITY_PRICE] = { "0.17, 3*4.50", "0.17, 3*4.50" },
+  [SW_QUANTITY_NONE] = { "3*4", "3*4" },
+};
 
-  if (row->dimension == SW_DIMENSION_LENGTH)
-    return units == SW_UNITS_US ? "9' 4 1/2\" or 2.86 m" : "2.86 m or 9' 4 1/2\"";
-  return row->dimension == SW_DIMENSION_SPEED ? "45 mph or 20 m/s" : "12.5 or 3*4";
+static const char *
+sentence_of (const Reader *reader, const SwLanguage *language)
+{
+  if (reader->wrong_unit)
+    return sw_language_text (language,
+                             N_ ("\"{typed}\" has a unit of another kind, try {example}"));
+  return sw_language_text (language, N_ ("\"{typed}\" is not understood, try {example}"));
+}
+
+/* `sentence` takes the text and an example. */
+static gboolean
+refuse (const char *text, const char *sentence, const char *example, GError **error)
+{
+  g_autofree char *shown = sw_shown (text, -1);
+  g_autoptr (GString) message = g_string_new (sentence);
+
+  g_string_replace (message, "{example}", example, 1);
+  g_string_replace (message, "{typed}", shown, 1);
+  g_set_error_literal (error, SW_ERROR, SW_ERROR_SYNTAX, message->str);
+  return FALSE;
 }
 
 gboolean
@@ -289,24 +383,19 @@ sw_units_parse (const char *text,
                 GError **error)
 {
   const SwShownUnit *row = sw_shown_unit (quantity, units);
-  Reader reader = { .at = text, .row = row, .decimal = language->decimal };
+  gboolean readable = strlen (text) <= LONGEST && g_utf8_validate (text, -1, NULL);
+  g_autofree char *plain = readable ? in_plain_signs (text) : g_strdup ("");
+  Reader reader = { .at = plain, .row = row, .decimal = language->decimal };
+  Term term = read_sum (&reader);
+  double result = in_si (&reader, term) / row->si;
 
-  reader.bad = strlen (text) > 256 || !g_utf8_validate (text, -1, NULL);
-  Term term = reader.bad ? (Term){ 0 } : read_sum (&reader);
   if (!reader.bad)
     skip_space (&reader);
-  double result = in_si (&reader, term) / row->si;
-  if (reader.bad || *reader.at != '\0' || !isfinite (result)) {
-    g_autofree char *shown = g_utf8_make_valid (text, MIN (strlen (text), 60));
-    g_autofree char *quoted = g_strescape (shown, "′″°µΩ×÷−’”");
-    g_set_error (error,
-                 SW_ERROR,
-                 SW_ERROR_SYNTAX,
-                 "\"%s\" is not understood, try %s",
-                 quoted,
-                 example_of (quantity, units));
-    return FALSE;
-  }
+  if (reader.bad || *reader.at != '\0' || !isfinite (result))
+    return refuse (text,
+                   sentence_of (&reader, language),
+                   examples[quantity][units == SW_UNITS_US],
+                   error);
   *value = result;
   return TRUE;
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* units.h: people's units, in and out. Inside the program all is SI.
  *
- * In   14' 6 1/2"   14 ft 6.5 in   4.42 m   442 cm   3/4 in   2*24 in   12 + 3 mm   30 mph
+ * In   14' 6 1/2"   14'-6½"   14 ft 6.5 in   4.42 m   3/4 in   2*24 in   (12 + 3) mm   30 MPH
  *      A bare number has the row's own unit (sw_units_name ()). Arithmetic: + - * / ( ).
  *      The language's decimal sign is taken; a point always is.
  * Out  feet, inches and sixteenths, or metres and millimetres; each rounded once.
@@ -28,8 +28,9 @@ char *sw_units_format (double value,
                        SwUnits units,
                        const SwLanguage *language);
 
-/* The same without a unit, as an entry beside a unit label shows it; lengths in US units keep
- * their marks. What it gives, sw_units_parse () reads back to within the shown digits.
+/* The same without a unit, as an entry beside a unit label shows it; only feet keep their
+ * marks. At least four digits; short lengths in sixteenths only where they are exact. What it
+ * gives, sw_units_parse () reads back to within the shown digits.
  */
 char *sw_units_format_bare (double value,
                             SwQuantity quantity,
