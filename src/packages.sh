@@ -49,7 +49,7 @@ install_now() {
     --no-install-recommends "$@" >"$into" 2>&1
 }
 
-# build_program FOLDER BUILDTYPE [meson option …]
+# build_program FOLDER BUILDTYPE [meson option …]; $targets narrows what is built
 build_program() {
   folder=$1 kind=$2
   shift 2
@@ -58,6 +58,6 @@ build_program() {
     echo "Building into $folder …"
     meson setup "$folder" "$top" --buildtype="$kind" "$@" >"$log" 2>&1 || { cat "$log" >&2; exit 1; }
   fi
-  ninja -C "$folder" >"$log" 2>&1 || { cat "$log" >&2; exit 1; }
+  ninja -C "$folder" ${targets:-all} >"$log" 2>&1 || { cat "$log" >&2; exit 1; }
   rm -f "$log"
 }

@@ -46,7 +46,7 @@ show (SwFindingsButton *self)
   g_autofree char *count = g_strdup_printf ("%u", findings->len);
   /* Translators: numbers of stops and warnings, for a screen reader and the tooltip. */
   g_autofree char *words =
-    g_strdup_printf (_ ("Findings: %u stops, %u warnings"), stops, warnings);
+    g_strdup_printf (_ ("Findings: stops %u, warnings %u"), stops, warnings);
 
   if (g_strcmp0 (words, gtk_widget_get_tooltip_text (self->button)) == 0 &&
       g_strcmp0 (count, gtk_label_get_text (GTK_LABEL (self->count))) == 0)
@@ -78,7 +78,8 @@ finding_row (SwFindingsButton *self, const SwFinding *finding)
   gtk_label_set_xalign (GTK_LABEL (level), 0);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 48);
+  gtk_label_set_width_chars (GTK_LABEL (label), 46);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 52);
   gtk_widget_set_valign (icon, GTK_ALIGN_START);
   gtk_widget_set_margin_top (box, 6);
   gtk_widget_set_margin_bottom (box, 6);

@@ -17,6 +17,7 @@ struct _SwNumberRow {
   const SwKey *key;     /* borrowed */
   gboolean showing;     /* the widgets are being set from the document */
   guint quiet;          /* timeout that ends a slider's undo step */
+  SwUnits shown_units;  /* of what the entry shows */
 
   /* template */
   GtkLabel *label, *unit, *problem;
@@ -103,8 +104,12 @@ show (SwNumberRow *self)
   gboolean marks = design->units == SW_UNITS_US && self->key->quantity == SW_QUANTITY_LENGTH;
 
   self->showing = TRUE;
+  gboolean other_units =
+    self->shown_units != design->units; /* a number left standing would mean another length */
+
   gtk_adjustment_set_value (self->adjustment, sw_key_get_number (self->key, design));
-  if (!is_edited (self) || self->quiet != 0)
+  self->shown_units = design->units;
+  if (!is_edited (self) || self->quiet != 0 || other_units)
     show_entry (self);
   gtk_label_set_text (self->unit, marks ? "" : unit);
   show_lock (self);
@@ -147,6 +152,29 @@ change_value_cb (SwNumberRow *self, GtkScrollType scroll, double value)
   return TRUE;
 }
 
+/* A number beyond what is allowed was brought to the end of its range: say so. */
+static void
+tell_when_limited (SwNumberRow *self, double typed)
+{
+  double taken = sw_key_get_number (self->key, design_of (self)), low, high;
+
+  if (self->key->type == SW_KEY_WHOLE ? fabs (taken - typed) <= 0.5
+                                      : fabs (taken - typed) <= 1e-9 * fabs (typed))
+    return;
+  sw_edit_limits (design_of (self), self->key->path, &low, &high);
+  g_autofree char *least = sw_units_format (low,
+                                            self->key->quantity,
+                                            design_of (self)->units,
+                                            sw_language_of_process ());
+  g_autofree char *most = sw_units_format (high,
+                                           self->key->quantity,
+                                           design_of (self)->units,
+                                           sw_language_of_process ());
+  /* Translators: the least and the most that may be typed. */
+  g_autofree char *text = g_strdup_printf (_ ("Allowed here: %s to %s."), least, most);
+  show_problem (self, text);
+}
+
 /* What was typed counts when it was changed; an entry only walked through rounds nothing. */
 static void
 commit (SwNumberRow *self)
@@ -177,6 +205,7 @@ commit (SwNumberRow *self)
   if (edit (self, value)) {
     sw_document_end_edit (self->document);
     show_entry (self);
+    tell_when_limited (self, value);
   }
 }
 

@@ -61,22 +61,31 @@ value_text (const Item *item, const SwSolution *solution)
 }
 
 /* The gap says by a sign whether the strip fits, not by its colour alone. */
+static const char *
+gap_sign (const SwSolution *solution)
+{
+  double spare_m = solution->cone.tail_m - solution->design->strip.tail_min_m;
+
+  if (solution->cone.tail_m < 0)
+    return "✕";
+  if (spare_m < -1e-9)
+    return "▲";
+  return spare_m > 0.25 ? "↕" : "✓"; /* far too long is not well either */
+}
+
 static void
 mark_gap (GtkLabel *label, const SwSolution *solution)
 {
   gboolean fits = solution->cone.tail_m >= solution->design->strip.tail_min_m - 1e-9;
-  gboolean stop = solution->cone.tail_m < 0;
-  g_autofree char *text = g_strdup_printf ("%s %s",
-                                           gtk_label_get_text (label),
-                                           fits   ? "✓"
-                                           : stop ? "⯃"
-                                                  : "▲");
+  g_autofree char *text =
+    g_strdup_printf ("%s %s", gtk_label_get_text (label), gap_sign (solution));
 
   gtk_label_set_text (label, text);
   gtk_widget_remove_css_class (GTK_WIDGET (label), "error");
   gtk_widget_remove_css_class (GTK_WIDGET (label), "warning");
   if (!fits)
-    gtk_widget_add_css_class (GTK_WIDGET (label), stop ? "error" : "warning");
+    gtk_widget_add_css_class (GTK_WIDGET (label),
+                              solution->cone.tail_m < 0 ? "error" : "warning");
 }
 
 static char *

@@ -471,7 +471,6 @@ sw_view_area_dispose (GObject *object)
 
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
-  g_signal_handlers_disconnect_by_data (adw_style_manager_get_default (), self);
   g_clear_object (&self->document);
   g_clear_pointer (&self->texts, sw_text_cache_free);
   g_clear_pointer (&self->backdrop, cairo_surface_destroy);
@@ -538,11 +537,16 @@ sw_view_area_init (SwViewArea *self)
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   add_pointer (self);
   add_keys (self);
-  g_signal_connect_swapped (manager, "notify::dark", G_CALLBACK (style_changed_cb), self);
-  g_signal_connect_swapped (manager,
-                            "notify::high-contrast",
-                            G_CALLBACK (style_changed_cb),
-                            self);
+  g_signal_connect_object (manager,
+                           "notify::dark",
+                           G_CALLBACK (style_changed_cb),
+                           self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (manager,
+                           "notify::high-contrast",
+                           G_CALLBACK (style_changed_cb),
+                           self,
+                           G_CONNECT_SWAPPED);
 }
 
 GtkWidget *

@@ -11,12 +11,6 @@ always (SwDocument *document)
   return TRUE;
 }
 
-static gboolean
-can_save (SwDocument *document)
-{
-  return sw_document_get_modified (document) || sw_document_get_file (document) == NULL;
-}
-
 static void
 show_start (SwWindow *self, gpointer unused)
 {
@@ -222,7 +216,7 @@ static const struct {
   { "win.new", NULL, new_design, always, { "<Control>n" } },
   { "win.open", NULL, open_design, always, { "<Control>o" } },
   { "win.open-recent", "s", open_recent, always, { NULL } },
-  { "win.save", NULL, save, can_save, { "<Control>s" } },
+  { "win.save", NULL, save, always, { "<Control>s" } },
   { "win.save-as", NULL, save_as, always, { "<Control><Shift>s" } },
   { "win.undo", NULL, undo, sw_document_can_undo, { "<Control>z" } },
   { "win.redo", NULL, redo, sw_document_can_redo, { "<Control><Shift>z", "<Control>y" } },

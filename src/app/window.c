@@ -229,9 +229,18 @@ ask_name_and_save (SwWindow *self, SwWindowNext then, gpointer data)
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
 
+/* A number that is still being typed counts: its entry takes it when it loses the focus. */
+static void
+finish_typing (SwWindow *self)
+{
+  gtk_window_set_focus (GTK_WINDOW (self), NULL);
+}
+
 void
 sw_window_save (SwWindow *self, gboolean ask_name, SwWindowNext then, gpointer data)
 {
+  finish_typing (self);
+
   GFile *file = sw_document_get_file (self->document);
 
   if (ask_name || file == NULL)
@@ -256,6 +265,7 @@ guard_response_cb (AdwMessageDialog *dialog, const char *response, gpointer data
 void
 sw_window_guard (SwWindow *self, SwWindowNext go_on, gpointer data)
 {
+  finish_typing (self);
   if (!sw_document_get_modified (self->document)) {
     go_on (self, data);
     return;
@@ -367,6 +377,7 @@ sw_window_close_request (GtkWindow *window)
 {
   SwWindow *self = SW_WINDOW (window);
 
+  finish_typing (self);
   if (!self->leaving && sw_document_get_modified (self->document)) {
     sw_window_guard (self, leave, NULL);
     return TRUE;

@@ -228,12 +228,12 @@ draw_lane (const Tape *tape, int lane, int row)
   }
   if (lane == tape->plan->lanes - 1 && tape->solution->design->shape.coverage_deg >= 360)
     text (tape,
-          x + length - 3,
-          y + LANE_MM * SW_PT_PER_MM - 5,
-          SW_TEXT_RIGHT,
+          x + length + 4, /* outside the lane, which may be short */
+          y + LANE_MM * SW_PT_PER_MM / 2,
+          SW_TEXT_LEFT,
           7.6,
           TRUE,
-          sw_language_text (tape->language, N_ ("meets strip 1")));
+          sw_language_text (tape->language, N_ ("← meets strip 1")));
 }
 
 static char *

@@ -269,6 +269,11 @@ best_limit (const SwSolution *s)
 static gboolean
 gust_too_high (const SwSolution *s, SwFinding *finding)
 {
+  gboolean guyed = s->design->guys.count >= 3;
+  SwLimitReason reason =
+    guyed ? s->support.limit_reason_guyed : s->support.limit_reason_unguyed;
+
+  add_text (finding, "what", sw_limit_labels[reason]);
   add (finding, "gust", SW_QUANTITY_SPEED, s->design->site.gust_mps);
   add (finding, "limit", SW_QUANTITY_SPEED, best_limit (s));
   return s->design->site.gust_mps > best_limit (s);
@@ -593,8 +598,9 @@ const SwFindingRow sw_finding_rows[] = {
   { SW_LEVEL_STOP,
     "gust-too-high",
     "site.gust_mps",
-    N_ ("The tree is asked to stand a gust of {gust}, but something gives at {limit}. Add "
-        "ballast, guys or depth, or take it down earlier."),
+    N_ (
+      "The tree is asked to stand a gust of {gust}, but at {limit} {what}. Strengthen that, or "
+      "take the tree down earlier."),
     gust_too_high },
   { SW_LEVEL_STOP,
     "line-too-near",

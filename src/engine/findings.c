@@ -34,7 +34,7 @@ static char *
 value_text (const SwFindingValue *value, const SwDesign *design, const SwLanguage *language)
 {
   if (value->text != NULL)
-    return g_strdup (value->text);
+    return g_strdup (sw_language_text (language, value->text));
   return sw_units_format (value->value, value->quantity, design->units, language);
 }
 

@@ -175,18 +175,21 @@ take_down_gust (const SwStandModel *model, double limit_mps)
 void
 sw_gust_limits (SwSupport *support, const SwStandModel *model)
 {
-  SwLimitReason guyed_reason;
-
   support->gust_limit_guyed_mps = NAN;
-  support->gust_limit_unguyed_mps =
-    least_limit (model, unguyed_modes, G_N_ELEMENTS (unguyed_modes), &support->limit_reason);
+  support->gust_limit_unguyed_mps = least_limit (model,
+                                                 unguyed_modes,
+                                                 G_N_ELEMENTS (unguyed_modes),
+                                                 &support->limit_reason_unguyed);
+  support->limit_reason = support->limit_reason_unguyed;
   support->gust_limit_mps = support->gust_limit_unguyed_mps;
   if (sw_model_guyed (model)) {
-    support->gust_limit_guyed_mps =
-      least_limit (model, guyed_modes, G_N_ELEMENTS (guyed_modes), &guyed_reason);
+    support->gust_limit_guyed_mps = least_limit (model,
+                                                 guyed_modes,
+                                                 G_N_ELEMENTS (guyed_modes),
+                                                 &support->limit_reason_guyed);
     if (model->design->guys.stakes_tested) {
       support->gust_limit_mps = support->gust_limit_guyed_mps;
-      support->limit_reason = guyed_reason;
+      support->limit_reason = support->limit_reason_guyed;
     }
   }
   support->take_down_gust_mps = take_down_gust (model, support->gust_limit_mps);

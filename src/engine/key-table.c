@@ -78,8 +78,10 @@ static const char *const gives_labels[] = { N_ ("Gap at tie"),
 
 const SwKey sw_keys[] = {
   { TEXT (title, 200, "Library lawn"),
+    .group = N_ ("Shape"),
     .label = N_ ("Name"),
-    .help = N_ ("What this tree is called. It stands on every sheet.") },
+    .help = N_ ("What this tree is called. It stands on every sheet."),
+    .words = N_ ("title") },
   { CHOICE (units, units, SW_UNITS_US),
     .label = N_ ("Units"),
     .help = N_ ("What a person sees; files and reports are always metric.") },

@@ -3,12 +3,24 @@
 
 #include "engine/stand-model.h"
 
+#include <glib/gi18n.h>
 #include <math.h>
 
 #define PSF_PER_FT_PA 157.0874606 /* lbf/ft² a foot of depth, in Pa a metre */
 
 const char *const sw_limit_words[] = { "none", "tipping", "sliding", "socket",
                                        "post", "guy",     "stake",   "ring" };
+
+const char *const sw_limit_labels[] = {
+  [SW_LIMIT_NONE] = N_ ("nothing"),
+  [SW_LIMIT_TIPPING] = N_ ("the foot tips"),
+  [SW_LIMIT_SLIDING] = N_ ("the foot slides"),
+  [SW_LIMIT_SOCKET] = N_ ("the socket is not deep enough"),
+  [SW_LIMIT_POST] = N_ ("the post bends too far"),
+  [SW_LIMIT_GUY] = N_ ("a guy line is too weak"),
+  [SW_LIMIT_STAKE] = N_ ("a stake pulls out"),
+  [SW_LIMIT_RING] = N_ ("a ring tie pulls out"),
+};
 
 static const struct {
   double modulus_pa, poisson, yield_pa;

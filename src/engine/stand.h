@@ -29,7 +29,8 @@ typedef enum {
   SW_LIMIT_RING,
 } SwLimitReason;
 
-extern const char *const sw_limit_words[]; /* "none", "tipping", … */
+extern const char *const sw_limit_words[];  /* "none", "tipping", … */
+extern const char *const sw_limit_labels[]; /* N_(): what happens then: "the foot tips", … */
 
 typedef struct {
   double foot_mass_kg, foot_lever_m, tipping_factor, tipping_factor_held, sliding_factor;
@@ -41,6 +42,7 @@ typedef struct {
   double ring_lift_m, ring_stress_pa, ring_tie_n, ring_tie_gust_n, ring_stress_gust_pa;
   double gust_limit_unguyed_mps, gust_limit_guyed_mps, gust_limit_mps;
   SwLimitReason limit_reason;
+  SwLimitReason limit_reason_unguyed, limit_reason_guyed;
   double take_down_gust_mps; /* what a person is shown; NAN where none may be */
 } SwSupport;
 

@@ -338,7 +338,7 @@ check_page (const SwSolution *solution, const GPtrArray *runs, int page, gboolea
   const SwDesign *design = solution->design;
   double circle_m = design->shape.crown_radius_m - design->crown.hook_reach_m;
   const SwHook *hook = sw_catalogue_hook (solution->catalogue, design->crown.hook);
-  Place centre, middle;
+  Place centre = { 0 }, middle = { 0 };
 
   g_assert_true (find_centre (runs, page, circle_m, &centre));
   for (guint i = 0; i < runs->len; i++) {
