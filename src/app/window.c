@@ -254,6 +254,8 @@ guard_response_cb (AdwMessageDialog *dialog, const char *response, gpointer data
 {
   Next *next = data;
 
+  /* What comes next may end the window while the dialog still stands on it. */
+  gtk_window_set_transient_for (GTK_WINDOW (dialog), NULL);
   if (g_str_equal (response, "save")) {
     sw_window_save (next->window, FALSE, next->then, next->data);
     next_run (next, FALSE);
