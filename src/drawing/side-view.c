@@ -305,16 +305,18 @@ draw_heights (const Side *side)
 {
   const SwDesign *design = side->solution->design;
   double edge_m = -left_edge_m (side), lane = side->style->paper ? 17 : 22;
+  double x = sw_view_x (side->view, edge_m) + lane;
+  double apart =
+    fabs (design->guys.height_m - design->shape.crown_height_m) * side->view->scale;
   Level levels[3];
   guint n = 0;
 
-  if (design->guys.count > 0 &&
-      fabs (design->guys.height_m - design->shape.crown_height_m) * side->view->scale > 14)
+  /* Crown and whole height come before the guys' where there is no room for three. */
+  if (design->guys.count > 0 && apart > 14 && x + 2.5 * lane < side->view->width)
     levels[n++] = (Level){ design->guys.height_m, 0 };
   levels[n++] = (Level){ design->shape.crown_height_m, design->shape.crown_radius_m };
   if (design->topper.kind == SW_TOPPER_STAR)
     levels[n++] = (Level){ side->solution->cone.overall_height_m, 0 };
-  double x = sw_view_x (side->view, edge_m) + lane;
   for (guint i = 0; i < n; i++) {
     g_autofree char *text = length_text (side, levels[i].height_m);
     SwHeightDimension dimension = { x + i * lane,
