@@ -20,6 +20,7 @@ typedef struct {
   SwQuantity quantity;
   double value;
   const char *text; /* used instead of the value when not NULL; borrowed from the design */
+  gboolean word;    /* the text is one of ours, N_() */
 } SwFindingValue;
 
 typedef struct {
@@ -27,16 +28,26 @@ typedef struct {
   const char *code;        /* "strip-too-long" */
   const char *key;         /* the file key it is about */
   const char *template_id; /* N_(): the sentence */
-  SwFindingValue values[4];
+  SwFindingValue values[6];
   guint n_values;
   const char *remedy_key; /* nullable: what would put it right */
   double remedy_value;
+  const char
+    *remedy_text; /* a catalogue id instead of the value; borrowed from the catalogue */
 } SwFinding;
 
 typedef struct SwSolution SwSolution;
 
-/* Returns: (transfer full) (element-type SwFinding): stops first, then warnings, then tips. */
+/* Each remedy was solved: it clears its finding, brings no new stop and moves nothing locked.
+ * Returns: (transfer full) (element-type SwFinding): stops first, then warnings, then tips.
+ */
 GArray *sw_findings_new (const SwSolution *solution);
+
+/* The design with the remedy put in.
+ * Returns: (transfer full) (nullable); Errors: SW_ERROR_RANGE where rules that join keys
+ * refuse.
+ */
+SwDesign *sw_finding_apply (const SwFinding *finding, const SwDesign *design, GError **error);
 
 /* Returns: (transfer full): the sentence with its numbers in the design's units. */
 char *sw_finding_text (const SwFinding *finding,

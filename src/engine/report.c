@@ -187,6 +187,22 @@ bom_array (const SwSolution *solution)
   return list;
 }
 
+/* As files and --set take it. */
+static JsonNode *
+remedy_value (const SwFinding *finding)
+{
+  const SwKey *key = sw_key_find (finding->remedy_key);
+  JsonNode *node = json_node_alloc ();
+
+  if (finding->remedy_text != NULL)
+    return json_node_init_string (node, finding->remedy_text);
+  if (key->type == SW_KEY_CHOICE)
+    return json_node_init_string (node, key->choices[(int) finding->remedy_value]);
+  if (key->type == SW_KEY_WHOLE)
+    return json_node_init_int (node, (gint64) finding->remedy_value);
+  return json_node_init_double (node, finding->remedy_value);
+}
+
 static void
 add_remedy (JsonObject *row, const SwFinding *finding)
 {
@@ -194,11 +210,7 @@ add_remedy (JsonObject *row, const SwFinding *finding)
     return;
   JsonObject *remedy = json_object_new ();
   json_object_set_string_member (remedy, "key", finding->remedy_key);
-  const SwKey *key = sw_key_find (finding->remedy_key);
-  if (key->type == SW_KEY_CHOICE) /* as --set and files take it */
-    json_object_set_string_member (remedy, "value", key->choices[(int) finding->remedy_value]);
-  else
-    json_object_set_double_member (remedy, "value", finding->remedy_value);
+  json_object_set_member (remedy, "value", remedy_value (finding));
   json_object_set_object_member (row, "remedy", remedy);
 }
 

@@ -73,9 +73,8 @@ solve (SwSolution *solution, GError **error)
                                                               error);
 }
 
-/* All but the cuts, and what follows from them. */
-static SwSolution *
-solution_start (SwDesign *design, const SwCatalogue *catalogue, GError **error)
+SwSolution *
+sw_solution_new_bare (SwDesign *design, const SwCatalogue *catalogue, GError **error)
 {
   if (!sw_design_check (design, error))
     return NULL;
@@ -104,7 +103,7 @@ solution_finish (SwSolution *started, GPtrArray *cuts)
 SwSolution *
 sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
 {
-  SwSolution *solution = solution_start (design, catalogue, error);
+  SwSolution *solution = sw_solution_new_bare (design, catalogue, error);
 
   if (solution == NULL)
     return NULL;
@@ -117,7 +116,7 @@ sw_solution_new_with_cuts (SwDesign *design,
                            GCancellable *cancellable,
                            GError **error)
 {
-  SwSolution *solution = solution_start (design, catalogue, error);
+  SwSolution *solution = sw_solution_new_bare (design, catalogue, error);
 
   if (solution == NULL)
     return NULL;

@@ -46,6 +46,11 @@ struct SwSolution {
  */
 SwSolution *sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error);
 
+/* The same without what only people read: no cuts, no parts, no findings (all NULL). */
+SwSolution *sw_solution_new_bare (SwDesign *design,
+                                  const SwCatalogue *catalogue,
+                                  GError **error);
+
 /* The same with exact cut plans. Waits for them. */
 SwSolution *sw_solution_new_with_cuts (SwDesign *design,
                                        const SwCatalogue *catalogue,

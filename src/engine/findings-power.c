@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/* findings-power.c: volts at the pixels, amps in the wires, watts of the supplies. */
+#include "engine/finding-table.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+/* Of the supply's voltage, lost in the feeder alone. Source: NEC 210.19(A), informational note:
+ * 5 % in feeder and branch together.
+ */
+#define FEEDER_LOSS_MOST 0.05
+
+/* More feeds, best first: both ends, then along the strip; and feeders to themselves. */
+static void
+offer_more_feeds (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwPowerSetup *power = &s->design->power;
+  int pixels = s->design->strip.pixels;
+
+  if (power->feed != SW_FEED_BOTH)
+    sw_draft_remedy (draft, "power.feed", SW_FEED_BOTH);
+  if (pixels >= 4)
+    sw_draft_remedy (draft, "power.inject_every", ceil (pixels / 2.0));
+  if (pixels >= 8)
+    sw_draft_remedy (draft, "power.inject_every", ceil (pixels / 4.0));
+  if (power->strips_per_feeder > 1)
+    sw_draft_remedy (draft, "power.strips_per_feeder", 1);
+}
+
+static gboolean
+collapse (const SwSolution *s, SwFindingDraft *draft)
+{
+  if (s->power.feasible)
+    return FALSE;
+  offer_more_feeds (s, draft);
+  return TRUE;
+}
+
+static gboolean
+pixel_starved (const SwSolution *s, SwFindingDraft *draft)
+{
+  double least_v = s->design->power.min_pixel_v;
+
+  if (!s->power.feasible || !(s->power.worst_pixel_v < least_v))
+    return FALSE;
+  sw_draft_say (draft, "volts", SW_QUANTITY_VOLTAGE, s->power.worst_pixel_v);
+  sw_draft_say (draft, "least", SW_QUANTITY_VOLTAGE, least_v);
+  sw_draft_say (draft, "pixel", SW_QUANTITY_COUNT, s->power.worst_pixel);
+  offer_more_feeds (s, draft);
+  return TRUE;
+}
+
+static gboolean
+strip_wire_hot (const SwSolution *s, SwFindingDraft *draft)
+{
+  double most_a = s->design->power.strip_wire_max_a;
+
+  if (!s->power.feasible || !(s->power.most_feed_a > most_a))
+    return FALSE;
+  sw_draft_say (draft, "current", SW_QUANTITY_CURRENT, s->power.most_feed_a);
+  sw_draft_say (draft, "most", SW_QUANTITY_CURRENT, most_a);
+  offer_more_feeds (s, draft);
+  return TRUE;
+}
+
+/* Outputs of supplies are never joined: one supply must carry a whole feeder. */
+static gboolean
+feeder_over_supply (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwPowerSetup *power = &s->design->power;
+  double most_w = power->supply_w * power->supply_load_max;
+  double feeder_w = s->power.most_feed_a * power->supply_v * power->strips_per_feeder;
+
+  if (!s->power.feasible || !(feeder_w > most_w))
+    return FALSE;
+  double strips = floor (most_w / (s->power.most_feed_a * power->supply_v));
+  sw_draft_say (draft, "strips", SW_QUANTITY_COUNT, power->strips_per_feeder);
+  sw_draft_say (draft, "draws", SW_QUANTITY_POWER, feeder_w);
+  sw_draft_say (draft, "most", SW_QUANTITY_POWER, most_w);
+  if (strips >= 1)
+    sw_draft_remedy (draft, "power.strips_per_feeder", strips);
+  sw_draft_remedy (draft,
+                   "power.supply_w",
+                   sw_round_up (feeder_w / power->supply_load_max, 10));
+  return TRUE;
+}
+
+static gboolean
+feeder_drops (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwPowerSetup *power = &s->design->power;
+  double strip_v = s->power.most_feed_a * 2 * power->feeder_ohm_per_m * power->feeder_m;
+  double drop_v = strip_v * power->strips_per_feeder;
+
+  if (!s->power.feasible || !(drop_v > FEEDER_LOSS_MOST * power->supply_v))
+    return FALSE;
+  double strips = floor (FEEDER_LOSS_MOST * power->supply_v / strip_v);
+  sw_draft_say (draft, "drop", SW_QUANTITY_VOLTAGE, drop_v);
+  sw_draft_say (draft, "share", SW_QUANTITY_SHARE, drop_v / power->supply_v);
+  if (strips >= 1)
+    sw_draft_remedy (draft, "power.strips_per_feeder", strips);
+  sw_draft_remedy (
+    draft,
+    "power.feeder_m",
+    sw_round_down (power->feeder_m * FEEDER_LOSS_MOST * power->supply_v / drop_v, 0.05));
+  return TRUE;
+}
+
+static gboolean
+white_frame (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwPowerSetup *power = &s->design->power;
+  gboolean starves =
+    !s->power.full_white_feasible || s->power.full_white_worst_v < power->min_pixel_v;
+  gboolean overloads = s->power.full_white_w > s->power.supplies * power->supply_w;
+
+  if (!s->power.feasible || !(power->cap < 1) || !(starves || overloads))
+    return FALSE;
+  sw_draft_say (draft, "cap", SW_QUANTITY_SHARE, power->cap);
+  if (s->power.full_white_feasible)
+    sw_draft_say (draft, "white", SW_QUANTITY_POWER, s->power.full_white_w);
+  else
+    draft->finding.template_id =
+      N_ ("Wires and supplies are sized for {cap} of full white. Without that limit a white "
+          "picture would make the voltage collapse: set the limit in the driver box.");
+  return TRUE;
+}
+
+static gboolean
+many_supplies (const SwSolution *s, SwFindingDraft *draft)
+{
+  sw_draft_say (draft, "current", SW_QUANTITY_CURRENT, s->power.tree_current_a);
+  sw_draft_say (draft, "supplies", SW_QUANTITY_COUNT, s->power.supplies);
+  return s->power.feasible && s->power.supplies > 1;
+}
+
+static gboolean
+average_above_cap (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwPowerSetup *power = &s->design->power;
+
+  sw_draft_say (draft, "average", SW_QUANTITY_SHARE, power->brightness);
+  sw_draft_say (draft, "cap", SW_QUANTITY_SHARE, power->cap);
+  return power->brightness > power->cap;
+}
+
+const SwFindingRow sw_findings_of_power[] = {
+  { SW_LEVEL_STOP,
+    "power-collapse",
+    "power.feed",
+    N_ (
+      "Regulated pixels draw more than these wires can carry: the voltage collapses. Feed the "
+      "strips at more places, or use thicker wire or a higher voltage."),
+    collapse },
+  { SW_LEVEL_STOP,
+    "pixel-voltage-low",
+    "power.feed",
+    N_ ("Pixel {pixel}, counted from the ring, gets {volts} of the {least} it needs. Feed the "
+        "strip at both ends or more often, or shorten the feeder."),
+    pixel_starved },
+  { SW_LEVEL_STOP,
+    "strip-wire-overloaded",
+    "power.strip_wire_max_a",
+    N_ ("{current} enter a strip at one feed, but its wire carries {most}. Feed the strip at "
+        "more "
+        "places."),
+    strip_wire_hot },
+  { SW_LEVEL_STOP,
+    "feeder-over-supply",
+    "power.strips_per_feeder",
+    N_ ("One feeder for several strips ({strips}) draws {draws}, but a supply may give {most}, "
+        "and "
+        "supplies must not be joined. Put fewer strips on a feeder, or use larger supplies."),
+    feeder_over_supply },
+  { SW_LEVEL_WARN,
+    "feeder-drops",
+    "power.feeder_m",
+    N_ (
+      "The feeder alone loses {drop}, {share} of the supply's voltage. Use thicker or shorter "
+      "cable, or fewer strips on a feeder."),
+    feeder_drops },
+  { SW_LEVEL_WARN,
+    "white-frame",
+    "power.cap",
+    N_ ("Wires and supplies are sized for {cap} of full white. Without that limit a white "
+        "picture "
+        "would draw {white}, starve pixels or overload supplies: set the limit in the driver "
+        "box."),
+    white_frame },
+  { SW_LEVEL_TIP,
+    "many-supplies",
+    "power.supply_w",
+    N_ ("{current} take more than one supply ({supplies}). Never join the + of two supplies; "
+        "join "
+        "only their 0 V."),
+    many_supplies },
+  { SW_LEVEL_TIP,
+    "average-above-cap",
+    "power.brightness",
+    N_ ("The average brightness of {average} is above the highest allowed, {cap}; the running "
+        "cost counts the lower one."),
+    average_above_cap },
+  { 0 }
+};
