@@ -100,8 +100,9 @@ gust_too_high (const SwSolution *s, SwFindingDraft *draft)
   sw_draft_say_word (draft, "what", sw_limit_labels[reason]);
   if (!(limit_mps > 0))
     draft->finding.template_id =
-      N_ ("Even in still air {what}, with what must be in reserve; a "
-          "gust of {gust} is asked for.");
+      N_ ("Even in still air there is not enough in reserve before {what}; a gust of {gust} is "
+          "asked for.");
+
   offer_against_gust (s, draft);
   return TRUE;
 }
@@ -197,8 +198,8 @@ const SwFindingRow sw_findings_of_foot[] = {
     "gust-too-high",
     "site.gust_mps",
     N_ (
-      "The tree is asked to stand a gust of {gust}, but from {limit} on {what}, with what must "
-      "be in reserve. Strengthen that, or take the tree down earlier."),
+      "The tree is asked to stand a gust of {gust}, but only up to {limit} is there enough in "
+      "reserve before {what}. Strengthen that, or take the tree down earlier."),
     gust_too_high },
   { SW_LEVEL_STOP,
     "foot-tips",
