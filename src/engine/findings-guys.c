@@ -6,13 +6,12 @@
 
 #include <glib/gi18n.h>
 #include <math.h>
-#include <stdlib.h>
 
-#define STEEP_DEG                                                                              \
-  60                  /* above, a guy presses the post down more than it holds; our own choice \
-                       */
-#define CLEAR_M 0.010 /* between guy and strip, besides half the strip; our own choice */
-#define GUYS_MOST 8
+/* Both our own choice: above, a guy presses the post down more than it holds; room between guy
+ * and strip, besides half the strip.
+ */
+#define STEEP_DEG 60
+#define CLEAR_M 0.010
 
 static gboolean
 few_guys (const SwSolution *s, SwFindingDraft *draft)

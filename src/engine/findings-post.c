@@ -8,11 +8,12 @@
 #include <math.h>
 
 #define SLIDES_M 0.0005 /* less play than this binds; common practice, no source */
-#define PLAY_MOST                                                                              \
-  0.02 /* play over sleeve depth: how far out of plumb it may stand; our choice */
-#define SWAY_LEAST_HZ                                                                          \
-  1 /* below, gusts build up. Source: ASCE 7-16, 26.2, "rigid" from 1 Hz                       \
-     */
+
+/* Play over sleeve depth: how far out of plumb the post may stand; our own choice. */
+#define PLAY_MOST 0.02
+
+/* Below, gusts build up. Source: ASCE 7-16, 26.2: "rigid" is 1 Hz and more. */
+#define SWAY_LEAST_HZ 1
 
 static const SwPipe *
 post_of (const SwSolution *s)

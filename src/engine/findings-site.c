@@ -8,9 +8,9 @@
  * must stay clear of it while it is raised, stands, or falls.
  */
 #define REACH_M 3.05
-#define HEIGHT_MOST_M 6 /* what the checks are made for; our own choice */
-#define SLOPE_MOST_DEG                                                                         \
-  3 /* boards of a crossed foot can be dug level up to this; our own choice */
+/* Our own choice: what the checks are made for, and up to where boards can be dug in level. */
+#define HEIGHT_MOST_M 6
+#define SLOPE_MOST_DEG 3
 
 static double
 fall_m (const SwSolution *s)

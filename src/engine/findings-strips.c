@@ -7,10 +7,12 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
-#define SPARE_MOST_M                                                                           \
-  0.25 /* a gap that is longer by this is seen from the street; our own choice */
-#define CORD_MOST_M 0.10 /* what the end of a strip and its grommet make up; our own choice */
-#define TIE_ROOM 1.25    /* stretch left for the wind, of that in still air; our own choice */
+/* Our own choice: a gap longer by this is seen from the street; what the end of a strip and its
+ * grommet make up; stretch of a tie, of that in still air, that leaves room for the wind.
+ */
+#define SPARE_MOST_M 0.25
+#define CORD_MOST_M 0.10
+#define TIE_ROOM 1.25
 
 /* The value that makes the gap at the tie the least allowed; NAN where there is none. */
 static double
