@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/stand.h"
 
+#include "engine/ring-point-loads.h"
 #include "engine/stand-model.h"
 
 #include <glib/gi18n.h>
@@ -201,24 +202,50 @@ sw_model_strip_tension (const SwStandModel *model, double square)
   return sw_strip_tension (&line, wind_n_per_m);
 }
 
+/* A partial tree lifts a whole ring on one side only: its strips count one by one there. */
+static SwRingAnswer
+ring_under_part (const SwStandModel *model, double strip_n)
+{
+  const SwShape *shape = &model->design->shape;
+  g_autofree double *strip_deg = g_new (double, shape->strip_count);
+  SwRingAnswer answer;
+
+  for (int i = 0; i < shape->strip_count; i++)
+    strip_deg[i] = sw_cone_azimuth_deg (shape, i + 1);
+  SwRingPoints load = { .radius_m = shape->ring_radius_m,
+                        .ei = model->ring.ei,
+                        .gj = model->ring.gj,
+                        .strip_n = strip_n,
+                        .strip_count = shape->strip_count,
+                        .strip_deg = strip_deg,
+                        .ties = model->design->stand.ring_ties,
+                        .first_tie_deg = shape->facing_deg + 180 };
+  sw_ring_point_loads (&load, &answer);
+  return answer;
+}
+
 static SwRingAnswer
 ring_at (const SwStandModel *model, double tension_n)
 {
   const SwStand *setup = &model->design->stand;
   const SwShape *shape = &model->design->shape;
-  gboolean arc = setup->ring_span == SW_SPAN_ARC && shape->coverage_deg < 360;
+  gboolean partial = shape->coverage_deg < 360,
+           arc = setup->ring_span == SW_SPAN_ARC && partial;
   double span_deg = arc ? shape->coverage_deg : 360;
   double length_m = shape->ring_radius_m * span_deg * G_PI / 180;
-  double up_n = tension_n * cos (model->cone->lean_deg * G_PI / 180) * shape->strip_count;
-  SwRingLoad load = { shape->ring_radius_m, model->ring.ei,   model->ring.gj,
-                      up_n / length_m,      setup->ring_ties, span_deg };
+  double strip_n = tension_n * cos (model->cone->lean_deg * G_PI / 180);
+  SwRingLoad load = { shape->ring_radius_m, model->ring.ei,
+                      model->ring.gj,       strip_n * shape->strip_count / length_m,
+                      setup->ring_ties,     span_deg };
   SwRingAnswer answer;
 
+  if (partial && !arc)
+    return ring_under_part (model, strip_n);
   sw_ring_statics (&load, &answer);
   return answer;
 }
 
-/* Bending alone: where a ring bends most, at a tie, it is not twisted. */
+/* Bending alone: where an evenly pulled ring bends most, at a tie, it is not twisted. */
 static double
 ring_stress (const SwStandModel *model, const SwRingAnswer *answer)
 {

@@ -159,6 +159,22 @@ test_a_partial_tree_may_fall_in_still_air (void)
   g_assert_cmpfloat_with_epsilon (answer.support.gust_limit_unguyed_mps, 0, 1e-12);
 }
 
+/* Source: a dense solve with two hundred harmonics of the free ring for each strip (Python): a
+ * tree over half a ring loads the ties under it with more than twice the average.
+ */
+static void
+test_a_partial_tree_lifts_its_own_side (void)
+{
+  g_autoptr (SwDesign) design = sw_design_new ();
+
+  design->shape.coverage_deg = 180;
+  Answer answer = solve (design);
+  g_assert_cmpfloat_with_epsilon (answer.support.ring_tie_n, 72.59510, 1e-3);
+  double average_n = design->shape.strip_count * design->strip.tension_n *
+                     cos (answer.cone.lean_deg * G_PI / 180) / design->stand.ring_ties;
+  g_assert_cmpfloat (answer.support.ring_tie_n, >, 2 * average_n);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -180,5 +196,7 @@ main (int argc, char **argv)
                    test_a_gust_of_nothing_still_has_limits);
   g_test_add_func ("/engine/stand/a partial tree may fall in still air",
                    test_a_partial_tree_may_fall_in_still_air);
+  g_test_add_func ("/engine/stand/a partial tree lifts its own side",
+                   test_a_partial_tree_lifts_its_own_side);
   return g_test_run ();
 }
