@@ -2,6 +2,7 @@
 #include "commands/command.h"
 #include "drawing/night-view.h"
 #include "drawing/top-view.h"
+#include "engine/plain-file.h"
 
 #include <math.h>
 #include <string.h>
@@ -82,7 +83,7 @@ save_png (cairo_surface_t *image, const char *file)
 
   if (cairo_surface_write_to_png_stream (image, write_bytes, png) != CAIRO_STATUS_SUCCESS)
     return sw_command_fail (SW_EXIT_FILE, file, "the picture could not be made");
-  if (!g_file_set_contents (file, (const char *) png->data, png->len, &error))
+  if (!sw_plain_file_replace (file, (const char *) png->data, png->len, &error))
     return sw_command_fail (SW_EXIT_FILE, file, error->message);
   return SW_EXIT_DONE;
 }

@@ -104,6 +104,38 @@ test_misuse (Place *place, gconstpointer unused)
   g_assert_false (place_has (place, "x.png"));
 }
 
+/* A rename over a pipe or a device would take it away. */
+static void
+test_only_plain_files_are_replaced (Place *place, gconstpointer unused)
+{
+  g_auto (Answer) answer = { 0 };
+
+  ask_shell (place, "mkfifo pipe && mkdir folder && ln -s pipe link", &answer);
+  expect_refusal (place,
+                  "picture lawn.spire --to pipe",
+                  3,
+                  "pipe: file: can't be written, not a plain file");
+  expect_refusal (place, "picture lawn.spire --to link", 3, "link: file: can't be written, ");
+  expect_refusal (place,
+                  "picture lawn.spire --to folder",
+                  3,
+                  "folder: file: can't be written, a folder");
+  g_auto (Answer) after = { 0 };
+  ask_shell (place, "test -p pipe && test -L link && test -d folder", &after);
+  g_assert_cmpint (after.status, ==, 0);
+}
+
+/* A link leads to the picture, as to a design. */
+static void
+test_links_are_followed (Place *place, gconstpointer unused)
+{
+  g_auto (Answer) answer = { 0 };
+
+  ask_shell (place, "ln -s there.png link.png", &answer);
+  expect_done (place, "picture lawn.spire --to link.png --size 320x200", 0);
+  expect_png (place, "there.png", 320, 200);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -113,5 +145,8 @@ main (int argc, char **argv)
   ADD_LAWN_TEST ("/commands/picture/scene and time", test_scene_and_time);
   ADD_LAWN_TEST ("/commands/picture/stop findings end with 1", test_stop_findings_end_with_1);
   ADD_LAWN_TEST ("/commands/picture/misuse", test_misuse);
+  ADD_LAWN_TEST ("/commands/picture/only plain files are replaced",
+                 test_only_plain_files_are_replaced);
+  ADD_LAWN_TEST ("/commands/picture/links are followed", test_links_are_followed);
   return g_test_run ();
 }
