@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* stand-model.h: what stand.c and gust-limit.c share: the stand at any gust. `square` is the
- * gust's square over that of the design's gust; wind forces grow with it, the still-air pulls
- * do not.
+/* stand-model.h: what stand.c, gust-limit.c and the workings share: the stand at any gust.
+ * `square` is the gust's square over that of the design's gust; wind forces grow with it, the
+ * still-air pulls do not.
  */
 #pragma once
 #include "engine/ring-statics.h"
@@ -26,6 +26,16 @@ typedef struct {
   SwRingAnswer ring_still; /* at the strips' pull in still air */
 } SwStandModel;
 
+typedef struct {
+  const SwDesign *design;
+  const SwCone *cone;
+  const SwWind *wind;
+  const SwCatalogue *catalogue;
+} SwStandGiven;
+
+/* The model borrows what it is given, the catalogue aside. */
+void sw_stand_model_init (SwStandModel *model, const SwStandGiven *given);
+
 gboolean sw_model_on_foot (const SwStandModel *model);
 gboolean sw_model_in_socket (const SwStandModel *model);
 gboolean sw_model_ring_on_foot (const SwStandModel *model);
@@ -39,6 +49,8 @@ double sw_model_post_stress (const SwStandModel *model, double square);
 double sw_model_socket_needed (const SwStandModel *model, double square);
 SwGuyAnswer sw_model_guys (const SwStandModel *model, double square);
 double sw_model_strip_tension (const SwStandModel *model, double square);
+/* The ring with every strip pulling so hard. */
+SwRingAnswer sw_model_ring (const SwStandModel *model, double tension_n);
 
 /* Sets the gust limits, their reason and the take-down gust. */
 void sw_gust_limits (SwSupport *support, const SwStandModel *model);

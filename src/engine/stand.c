@@ -224,8 +224,8 @@ ring_under_part (const SwStandModel *model, double strip_n)
   return answer;
 }
 
-static SwRingAnswer
-ring_at (const SwStandModel *model, double tension_n)
+SwRingAnswer
+sw_model_ring (const SwStandModel *model, double tension_n)
 {
   const SwStand *setup = &model->design->stand;
   const SwShape *shape = &model->design->shape;
@@ -375,6 +375,26 @@ set_at_gust (SwSupport *support, const SwStandModel *model)
   set_ring (support, model);
 }
 
+void
+sw_stand_model_init (SwStandModel *model, const SwStandGiven *given)
+{
+  const SwDesign *design = given->design;
+  const SwStand *setup = &design->stand;
+
+  *model =
+    (SwStandModel){ .design = design,
+                    .cone = given->cone,
+                    .wind = given->wind,
+                    .post = tube_of (sw_catalogue_pipe (given->catalogue, setup->post)),
+                    .ring = tube_of (sw_catalogue_pipe (given->catalogue, setup->ring_pipe)),
+                    .side_n = sw_wind_side_pull (design, given->cone),
+                    .lever_m = (setup->arm_m + setup->arm_width_m / 2) / sqrt (2) };
+  model->foot_mass_kg = foot_mass_kg (model);
+  model->ring_still = sw_model_ring (model, design->strip.tension_n);
+  model->guys_pulling =
+    sw_model_guyed (model) ? sw_guy_least_pulling (design->guys.count) : NAN;
+}
+
 gboolean
 sw_support_init (SwSupport *support,
                  const SwDesign *design,
@@ -383,20 +403,10 @@ sw_support_init (SwSupport *support,
                  const SwCatalogue *catalogue,
                  GError **error)
 {
-  const SwStand *setup = &design->stand;
-  SwStandModel model = { .design = design,
-                         .cone = cone,
-                         .wind = wind,
-                         .post = tube_of (sw_catalogue_pipe (catalogue, setup->post)),
-                         .ring = tube_of (sw_catalogue_pipe (catalogue, setup->ring_pipe)),
-                         .side_n = sw_wind_side_pull (design, cone),
-                         .lever_m = (setup->arm_m + setup->arm_width_m / 2) / sqrt (2) };
+  SwStandModel model;
 
+  sw_stand_model_init (&model, &(SwStandGiven){ design, cone, wind, catalogue });
   *support = (SwSupport){ 0 };
-  model.foot_mass_kg = foot_mass_kg (&model);
-  model.ring_still = ring_at (&model, design->strip.tension_n);
-  model.guys_pulling =
-    sw_model_guyed (&model) ? sw_guy_least_pulling (design->guys.count) : NAN;
   set_at_gust (support, &model);
   g_autoptr (SwDesign) breath = sw_design_copy (design);
   SwWind scaled = wind_to_scale (wind, breath, cone, catalogue);

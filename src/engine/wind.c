@@ -9,13 +9,17 @@
 #define EQUALLY_BAD 1e-9             /* relative */
 
 /* Exponent and gradient height, ASCE 7-16 table 26.11-1. No floor is put under B. */
-static const struct {
-  double alpha, gradient_m;
-} terrains[] = {
+static const SwTerrain terrains[] = {
   [SW_EXPOSURE_B] = { 7.0, 1200 * FOOT_M },
   [SW_EXPOSURE_C] = { 9.5, 900 * FOOT_M },
   [SW_EXPOSURE_D] = { 11.5, 700 * FOOT_M },
 };
+
+const SwTerrain *
+sw_wind_terrain (SwExposure exposure)
+{
+  return &terrains[exposure];
+}
 
 double
 sw_wind_kz (SwExposure exposure, double height_m)

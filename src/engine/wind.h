@@ -27,6 +27,13 @@ void sw_wind_init (SwWind *wind,
                    const SwCone *cone,
                    const SwCatalogue *catalogue);
 
+/* Exponent α and gradient height zg of an exposure. */
+typedef struct {
+  double alpha, gradient_m;
+} SwTerrain;
+
+const SwTerrain *sw_wind_terrain (SwExposure exposure);
+
 /* Velocity pressure coefficient at a height. */
 double sw_wind_kz (SwExposure exposure, double height_m);
 
