@@ -38,14 +38,14 @@ read_piece (const char *text, SwPiece *piece, GError **error)
   gint64 count = 0;
 
   if (g_strv_length (halves) == 2 && read_number (halves[0], &piece->length_m) &&
-      g_ascii_string_to_signed (halves[1], 10, 0, G_MAXINT, &count, NULL)) {
+      g_ascii_string_to_signed (halves[1], 10, 1, G_MAXINT, &count, NULL)) {
     piece->count = (int) count;
     return TRUE;
   }
   g_set_error (error,
                SW_ERROR,
                SW_ERROR_TYPE,
-               "--piece %s: metres and a whole count are allowed, as 1.83:4",
+               "--piece %s: metres and a whole count from 1 are allowed, as 1.83:4",
                text);
   return FALSE;
 }
@@ -143,7 +143,7 @@ text_of (const SwCutPlan *plan)
                           stock,
                           kerf);
   add_bars (text, plan);
-  g_ascii_formatd (waste, sizeof waste, "%.3f", MAX (0, plan->waste_m));
+  g_ascii_formatd (waste, sizeof waste, "%.3f", plan->waste_m);
   g_string_append_printf (text, "Cuts and rests: %s m\n", waste);
   if (plan->optimal)
     g_string_append (text, "No plan needs fewer bars.\n");

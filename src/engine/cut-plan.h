@@ -17,7 +17,7 @@ typedef struct {
   char *stock; /* owned, nullable: catalogue id */
   double stock_m, kerf_m;
   GPtrArray *bars;  /* owned: GArray of double, longest first, a bar each */
-  double waste_m;   /* bars · stock − sum of pieces */
+  double waste_m;   /* bars · stock − sum of pieces, never below 0 */
   int bound;        /* no plan has fewer bars */
   gboolean optimal; /* bars equal the bound */
 } SwCutPlan;

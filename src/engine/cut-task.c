@@ -211,7 +211,8 @@ sw_cut_plan_new (const char *stock, const SwCutTask *task, const GPtrArray *bars
   plan->bars = g_ptr_array_new_with_free_func (free_bar_cb);
   for (guint i = 0; i < bars->len; i++)
     g_ptr_array_add (plan->bars, lengths_of (task, g_ptr_array_index (bars, i)));
-  plan->waste_m = bars->len * task->stock_m - task->pieces_m;
+  /* rounding of the sums must not leave less than nothing */
+  plan->waste_m = MAX (0, bars->len * task->stock_m - task->pieces_m);
   plan->bound = bound;
   plan->optimal = (int) bars->len == bound;
   return plan;

@@ -204,6 +204,25 @@ test_nothing_needs_no_bar (void)
   g_assert_true (plan->optimal);
 }
 
+/* Tenths do not add up in binary: what is left of a full bar is nothing, not −4·10⁻¹⁶ m. */
+static void
+test_no_waste_is_never_below_nothing (void)
+{
+  static const struct {
+    double stock;
+    SwPiece piece;
+  } full[] = { { 0.3, { 0.1, 3 } }, { 0.7, { 0.1, 7 } }, { 2.1, { 0.7, 3 } } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (full); i++) {
+    g_autoptr (SwCutPlan) plan =
+      sw_cut_plan_exact (NULL, full[i].stock, 0, &full[i].piece, 1, 0, NULL, NULL);
+    g_assert_cmpuint (plan->bars->len, ==, 1);
+    g_assert_cmpfloat (plan->waste_m, >=, 0);
+    g_assert_cmpfloat (plan->waste_m, <, 1e-12);
+    g_assert_false (signbit (plan->waste_m));
+  }
+}
+
 static void
 test_thousands_of_pieces (void)
 {
@@ -482,6 +501,8 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/cut-plan/a node limit shows its gap",
                    test_node_limit_shows_its_gap);
   g_test_add_func ("/engine/cut-plan/nothing needs no bar", test_nothing_needs_no_bar);
+  g_test_add_func ("/engine/cut-plan/no waste is never below nothing",
+                   test_no_waste_is_never_below_nothing);
   g_test_add_func ("/engine/cut-plan/thousands of pieces", test_thousands_of_pieces);
   g_test_add_func ("/engine/cut-plan/many lengths are priced", test_many_lengths);
   g_test_add_func ("/engine/cut-plan/cancelled before", test_cancelled_before);
