@@ -116,15 +116,3 @@ sw_guy_azimuth_deg (const SwDesign *design, int guy)
   return sw_azimuth_wrap_deg (design->guys.first_azimuth_deg +
                               (guy - 1) * 360.0 / design->guys.count);
 }
-
-double
-sw_tie_azimuth_deg (const SwDesign *design, int tie)
-{
-  const SwShape *shape = &design->shape;
-  int ties = design->stand.ring_ties;
-
-  if (design->stand.ring_span == SW_SPAN_ARC && shape->coverage_deg < 360 && ties > 1)
-    return sw_azimuth_wrap_deg (shape->facing_deg - shape->coverage_deg / 2 +
-                                (tie - 1) * shape->coverage_deg / (ties - 1));
-  return sw_azimuth_wrap_deg (shape->facing_deg + 180 + (tie - 1) * 360.0 / ties);
-}

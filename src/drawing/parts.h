@@ -13,6 +13,3 @@ void sw_draw_pixels (cairo_t *cr,
 
 /* Azimuth of guy 1 … count. */
 double sw_guy_azimuth_deg (const SwDesign *design, int guy);
-
-/* Azimuth of ring tie 1 … ties: on an arc one at each end. */
-double sw_tie_azimuth_deg (const SwDesign *design, int tie);

@@ -4,6 +4,7 @@
 #include "drawing/dimension.h"
 #include "drawing/parts.h"
 #include "drawing/person.h"
+#include "engine/ring-load.h"
 #include "engine/units.h"
 
 #include <glib/gi18n.h>
@@ -236,7 +237,8 @@ draw_ring (const Side *side)
        tie <= design->stand.ring_ties && design->stand.ring_held_by == SW_HELD_BY_GROUND;
        tie++) {
     double x_m =
-      sw_point_on_circle (sw_tie_azimuth_deg (design, tie), design->shape.ring_radius_m, 0).x_m;
+      sw_point_on_circle (sw_ring_tie_azimuth_deg (design, tie), design->shape.ring_radius_m, 0)
+        .x_m;
     move_to (side, x_m, height_m);
     line_to (side, x_m, -0.15);
   }

@@ -3,6 +3,7 @@
 
 #include "drawing/dimension.h"
 #include "drawing/parts.h"
+#include "engine/ring-load.h"
 #include "engine/units.h"
 
 #include <glib/gi18n.h>
@@ -170,7 +171,12 @@ draw_ties (const Top *top)
   double x, y;
 
   for (int tie = 1; tie <= design->stand.ring_ties; tie++) {
-    outside (top, sw_tie_azimuth_deg (design, tie), design->shape.ring_radius_m, 0, &x, &y);
+    outside (top,
+             sw_ring_tie_azimuth_deg (design, tie),
+             design->shape.ring_radius_m,
+             0,
+             &x,
+             &y);
     cairo_new_sub_path (top->cr);
     cairo_arc (top->cr, x, y, top->style->paper ? 2.2 : 3.5, 0, 2 * G_PI);
   }

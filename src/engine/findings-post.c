@@ -3,6 +3,7 @@
 #include "engine/cuts.h"
 #include "engine/finding-table.h"
 #include "engine/stand.h"
+#include "engine/tube.h"
 
 #include <glib/gi18n.h>
 #include <math.h>

@@ -2,6 +2,7 @@
 /* findings-ring.c: the ring, its ties, and the pull of a partial tree. */
 #include "engine/finding-table.h"
 #include "engine/stand.h"
+#include "engine/tube.h"
 
 #include <glib/gi18n.h>
 #include <math.h>

@@ -6,12 +6,9 @@
 #pragma once
 #include "engine/ring-statics.h"
 #include "engine/stand.h"
+#include "engine/tube.h"
 
 #define SW_GRAVITY 9.80665 /* m/s², standard (NIST SP 811) */
-
-typedef struct {
-  double ei, gj, section_m3, yield_pa, mass_kg_per_m;
-} SwTube;
 
 /* All that the checks at one gust read; forces are for the design's gust and scale with its
  * square. */

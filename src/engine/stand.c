@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/stand.h"
 
-#include "engine/ring-point-loads.h"
+#include "engine/ring-load.h"
 #include "engine/stand-model.h"
 
 #include <glib/gi18n.h>
@@ -23,15 +23,6 @@ const char *const sw_limit_labels[] = {
   [SW_LIMIT_RING] = N_ ("a ring tie pulls out"),
 };
 
-static const struct {
-  double modulus_pa, poisson, yield_pa;
-} materials[] = {
-  [SW_MATERIAL_STEEL_CONDUIT] = { 200e9, 0.30, 207e6 },
-  [SW_MATERIAL_STEEL_PIPE] = { 200e9, 0.30, 207e6 },
-  [SW_MATERIAL_ALUMINIUM] = { 69e9, 0.33, 241e6 },
-  [SW_MATERIAL_PVC] = { 1.40e9, 0.38, 48e6 },
-};
-
 /* IBC table 1806.2, lateral bearing; an unknown soil is taken as the weakest of them. Doubled
  * for a single pole that may move half an inch (IBC 1806.3.4).
  */
@@ -39,34 +30,6 @@ static const double soil_psf_per_ft[] = { [SW_SOIL_UNKNOWN] = 100,
                                           [SW_SOIL_CLAY] = 100,
                                           [SW_SOIL_SAND] = 150,
                                           [SW_SOIL_GRAVEL] = 200 };
-
-double
-sw_material_modulus (SwMaterial material)
-{
-  return materials[material].modulus_pa;
-}
-
-double
-sw_material_yield (SwMaterial material)
-{
-  return materials[material].yield_pa;
-}
-
-/* An unknown pipe gives NAN everywhere. */
-static SwTube
-tube_of (const SwPipe *pipe)
-{
-  if (pipe == NULL)
-    return (SwTube){ NAN, NAN, NAN, NAN, NAN };
-  double inner_m = pipe->od_m - 2 * pipe->wall_m;
-  double second_m4 = G_PI / 64 * (pow (pipe->od_m, 4) - pow (inner_m, 4));
-  double e = materials[pipe->material].modulus_pa, nu = materials[pipe->material].poisson;
-  return (SwTube){ e * second_m4,
-                   e / (2 * (1 + nu)) * 2 * second_m4,
-                   second_m4 / (pipe->od_m / 2),
-                   materials[pipe->material].yield_pa,
-                   pipe->mass_kg_per_m };
-}
 
 gboolean
 sw_model_on_foot (const SwStandModel *model)
@@ -202,47 +165,14 @@ sw_model_strip_tension (const SwStandModel *model, double square)
   return sw_strip_tension (&line, wind_n_per_m);
 }
 
-/* A partial tree lifts a whole ring on one side only: its strips count one by one there. */
-static SwRingAnswer
-ring_under_part (const SwStandModel *model, double strip_n)
-{
-  const SwShape *shape = &model->design->shape;
-  g_autofree double *strip_deg = g_new (double, shape->strip_count);
-  SwRingAnswer answer;
-
-  for (int i = 0; i < shape->strip_count; i++)
-    strip_deg[i] = sw_cone_azimuth_deg (shape, i + 1);
-  SwRingPoints load = { .radius_m = shape->ring_radius_m,
-                        .ei = model->ring.ei,
-                        .gj = model->ring.gj,
-                        .strip_n = strip_n,
-                        .strip_count = shape->strip_count,
-                        .strip_deg = strip_deg,
-                        .ties = model->design->stand.ring_ties,
-                        .first_tie_deg = shape->facing_deg + 180 };
-  sw_ring_point_loads (&load, &answer);
-  return answer;
-}
-
 SwRingAnswer
 sw_model_ring (const SwStandModel *model, double tension_n)
 {
-  const SwStand *setup = &model->design->stand;
-  const SwShape *shape = &model->design->shape;
-  gboolean partial = shape->coverage_deg < 360,
-           arc = setup->ring_span == SW_SPAN_ARC && partial;
-  double span_deg = arc ? shape->coverage_deg : 360;
-  double length_m = shape->ring_radius_m * span_deg * G_PI / 180;
-  double strip_n = tension_n * cos (model->cone->lean_deg * G_PI / 180);
-  SwRingLoad load = { shape->ring_radius_m, model->ring.ei,
-                      model->ring.gj,       strip_n * shape->strip_count / length_m,
-                      setup->ring_ties,     span_deg };
-  SwRingAnswer answer;
-
-  if (partial && !arc)
-    return ring_under_part (model, strip_n);
-  sw_ring_statics (&load, &answer);
-  return answer;
+  return sw_ring_load_answer (model->design,
+                              model->cone,
+                              &model->ring,
+                              model->design->stand.ring_ties,
+                              tension_n);
 }
 
 /* Bending alone: where an evenly pulled ring bends most, at a tie, it is not twisted. */
@@ -385,8 +315,8 @@ sw_stand_model_init (SwStandModel *model, const SwStandGiven *given)
     (SwStandModel){ .design = design,
                     .cone = given->cone,
                     .wind = given->wind,
-                    .post = tube_of (sw_catalogue_pipe (given->catalogue, setup->post)),
-                    .ring = tube_of (sw_catalogue_pipe (given->catalogue, setup->ring_pipe)),
+                    .post = sw_tube_of (sw_catalogue_pipe (given->catalogue, setup->post)),
+                    .ring = sw_tube_of (sw_catalogue_pipe (given->catalogue, setup->ring_pipe)),
                     .side_n = sw_wind_side_pull (design, given->cone),
                     .lever_m = (setup->arm_m + setup->arm_width_m / 2) / sqrt (2) };
   model->foot_mass_kg = foot_mass_kg (model);

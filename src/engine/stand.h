@@ -5,9 +5,7 @@
  * post 1.5 (customary for overturning in building codes), rope 3, stakes and ring ties 2 (soil
  * scatter; our own choice). The foot's mass is all that stands on it: ballast, post up to the
  * crown, crown, star, strips (they hang from the crown), and the ring when it is tied to the
- * foot. The boards' own weight is left out, on the safe side. Assumed  yield of conduit 207 MPa
- * (30 ksi: conduit standards give none) and of schedule 40 pipe 207 MPa (ASTM A53 type F);
- *          6061-T6 241 MPa; PVC 48 MPa. E: steel 200, aluminium 69, PVC over a season 1.40 GPa.
+ * foot. The boards' own weight is left out, on the safe side. Stiffness and yield: tube.h.
  */
 #pragma once
 #include "engine/post-statics.h"
@@ -53,7 +51,3 @@ gboolean sw_support_init (SwSupport *support,
                           const SwWind *wind,
                           const SwCatalogue *catalogue,
                           GError **error);
-
-/* Young's modulus, and the yield the checks assume. */
-double sw_material_modulus (SwMaterial material);
-double sw_material_yield (SwMaterial material);
