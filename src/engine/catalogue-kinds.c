@@ -20,6 +20,19 @@ static const char *const materials[] = {
 };
 
 static const char
+  *const hook_forms[] = { [SW_HOOK_EYE] = "eye", [SW_HOOK_OPEN] = "open", NULL };
+
+static const char *const fitting_kinds[] = {
+  [SW_FITTING_FLANGE] = "flange",
+  [SW_FITTING_SET_FLANGE] = "set-flange",
+  [SW_FITTING_BUSHING] = "bushing",
+  [SW_FITTING_CONNECTOR] = "connector",
+  [SW_FITTING_U_BOLT] = "u-bolt",
+  [SW_FITTING_GROMMET] = "grommet",
+  NULL,
+};
+
+static const char
   *const line_kinds[] = { [SW_LINE_WIRE] = "wire", [SW_LINE_ROPE] = "rope", NULL };
 
 #define TEXT(row, field)                                                                       \
@@ -78,6 +91,10 @@ static const SwField hook_fields[] = {
   TEXT (SwHook, id),
   TEXT (SwHook, name),
   TEXT (SwHook, thread),
+  { .name = "form",
+    .type = SW_FIELD_CHOICE,
+    .offset = G_STRUCT_OFFSET (SwHook, form),
+    .words = hook_forms },
   FIELD ("diameter", LENGTH, SwHook, diameter_m, 0.001, 0.05),
   FIELD ("hole", LENGTH, SwHook, hole_m, 0.001, 0.06),
   FIELD ("price", PRICE, SwHook, price, 0, 10000),
@@ -111,6 +128,33 @@ static const SwField goods_fields[] = {
   FIELD ("pack", NUMBER, SwGoods, pack, 0.01, 10000),
   FIELD ("mass", MASS, SwGoods, mass_kg, 0, 1000),
   TEXT (SwGoods, source),
+};
+
+#define MAYBE(word, row, field, least, most)                                                   \
+  {                                                                                            \
+    .name = word, .type = SW_FIELD_LENGTH, .offset = G_STRUCT_OFFSET (row, field),             \
+    .low = least, .high = most, .optional = TRUE                                               \
+  }
+
+static const SwField fitting_fields[] = {
+  TEXT (SwFitting, id),
+  TEXT (SwFitting, name),
+  { .name = "kind",
+    .type = SW_FIELD_CHOICE,
+    .offset = G_STRUCT_OFFSET (SwFitting, kind),
+    .words = fitting_kinds },
+  FIELD ("inside", LENGTH, SwFitting, inside_m, 0.001, 0.5),
+  FIELD ("outside", LENGTH, SwFitting, outside_m, 0.001, 1),
+  MAYBE ("height", SwFitting, height_m, 0.001, 0.5),
+  MAYBE ("engagement", SwFitting, engagement_m, 0.001, 0.5),
+  MAYBE ("pitch", SwFitting, pitch_m, 0.0005, 0.01),
+  MAYBE ("circle", SwFitting, circle_m, 0.01, 1),
+  MAYBE ("bolt", SwFitting, bolt_m, 0.002, 0.05),
+  MAYBE ("hole", SwFitting, hole_m, 0.002, 0.06),
+  FIELD ("price", PRICE, SwFitting, price, 0, 10000),
+  FIELD ("pack", NUMBER, SwFitting, pack, 1, 10000),
+  TEXT (SwFitting, source),
+  NOTE (SwFitting),
 };
 
 /* A published inside diameter may differ from OD − 2·wall by rounding, and in PVC, whose wall
@@ -150,6 +194,30 @@ check_hook (gconstpointer row)
   return hook->hole_m < hook->diameter_m ? "hole: smaller than diameter" : NULL;
 }
 
+static gboolean
+is_flange (const SwFitting *fitting)
+{
+  return fitting->kind == SW_FITTING_FLANGE || fitting->kind == SW_FITTING_SET_FLANGE;
+}
+
+static const char *
+check_fitting (gconstpointer row)
+{
+  const SwFitting *fitting = row;
+
+  if (is_flange (fitting) && !(fitting->circle_m > fitting->inside_m))
+    return "circle: not wider than inside";
+  if (is_flange (fitting) && !(fitting->outside_m > fitting->circle_m + fitting->hole_m))
+    return "outside: does not hold the bolts";
+  if (is_flange (fitting) && !(fitting->hole_m > fitting->bolt_m && fitting->bolt_m > 0))
+    return "hole: not wider than bolt";
+  if (is_flange (fitting) && !(fitting->height_m >= fitting->engagement_m))
+    return "height: less than engagement";
+  if (fitting->kind == SW_FITTING_FLANGE && !(fitting->pitch_m > 0))
+    return "pitch: missing";
+  return NULL;
+}
+
 static const char *
 check_goods (gconstpointer row)
 {
@@ -179,4 +247,9 @@ const SwKind sw_kinds[SW_N_KINDS] = {
                       sizeof (SwGoods),
                       FIELDS (goods_fields),
                       check_goods },
+  [SW_KIND_FITTING] = { "fitting",
+                        "fittings.json",
+                        sizeof (SwFitting),
+                        FIELDS (fitting_fields),
+                        check_fitting },
 };

@@ -3,7 +3,15 @@
 #pragma once
 #include "engine/catalogue-row.h"
 
-enum { SW_KIND_PIPE, SW_KIND_BOARD, SW_KIND_HOOK, SW_KIND_LINE, SW_KIND_GOODS, SW_N_KINDS };
+enum {
+  SW_KIND_PIPE,
+  SW_KIND_BOARD,
+  SW_KIND_HOOK,
+  SW_KIND_LINE,
+  SW_KIND_GOODS,
+  SW_KIND_FITTING,
+  SW_N_KINDS
+};
 
 typedef struct {
   const char *word; /* "pipe" */

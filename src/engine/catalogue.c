@@ -310,6 +310,20 @@ sw_catalogue_goods (const SwCatalogue *catalogue, const char *id)
   return find (catalogue, SW_KIND_GOODS, id);
 }
 
+const SwFitting *
+sw_catalogue_fitting (const SwCatalogue *catalogue, const char *id)
+{
+  return find (catalogue, SW_KIND_FITTING, id);
+}
+
+const SwFitting *
+sw_catalogue_nth_fitting (const SwCatalogue *catalogue, guint i)
+{
+  const GPtrArray *rows = catalogue->rows[SW_KIND_FITTING];
+
+  return i < rows->len ? rows->pdata[i] : NULL;
+}
+
 static int
 kind_of (const char *word)
 {

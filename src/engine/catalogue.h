@@ -41,9 +41,15 @@ typedef struct {
   char *note; /* nullable */
 } SwBoard;
 
+typedef enum {
+  SW_HOOK_EYE,  /* closed: a cable tie through eye and grommet holds the strip */
+  SW_HOOK_OPEN, /* the grommet slips on */
+} SwHookForm;
+
 typedef struct {
   char *id, *name;
-  char *thread;      /* "1/4", "m6": nuts and washers are goods "nut-1/4", "washer-1/4" */
+  char *thread; /* "1/4", "m6": nuts and washers are goods "nut-1/4", "washer-1/4" */
+  SwHookForm form;
   double diameter_m; /* of the shank */
   double hole_m;     /* clearance hole in the plate */
   double price;      /* a piece */
@@ -76,6 +82,31 @@ typedef struct {
   char *source;
 } SwGoods;
 
+typedef enum {
+  SW_FITTING_FLANGE,     /* threaded floor flange */
+  SW_FITTING_SET_FLANGE, /* holds a plain pipe by set screws */
+  SW_FITTING_BUSHING,    /* screws into a larger thread, takes a smaller one */
+  SW_FITTING_CONNECTOR,  /* holds a thin tube by set screws, screws into a thread */
+  SW_FITTING_U_BOLT,
+  SW_FITTING_GROMMET,
+} SwFittingKind;
+
+/* True sizes; of a thread, the outer diameter of the pipe that bears it. */
+typedef struct {
+  char *id, *name;
+  SwFittingKind kind;
+  double inside_m;     /* what it takes: bore, thread, width between legs, hole */
+  double outside_m;    /* its own: disc, thread, width, rim */
+  double height_m;     /* how far it stands off what it sits on; 0 where it does not matter */
+  double engagement_m; /* how deep the pipe goes into it */
+  double pitch_m;      /* of a flange's thread */
+  double circle_m, bolt_m, hole_m; /* a flange's four bolts: circle, diameter, hole */
+  double price;                    /* a piece */
+  double pack;
+  char *source;
+  char *note; /* nullable */
+} SwFitting;
+
 /* N_(): the parts list's groups in their order, up to NULL. */
 extern const char *const sw_part_groups[];
 
@@ -99,9 +130,13 @@ const SwBoard *sw_catalogue_board (const SwCatalogue *catalogue, const char *id)
 const SwHook *sw_catalogue_hook (const SwCatalogue *catalogue, const char *id);
 const SwLine *sw_catalogue_line (const SwCatalogue *catalogue, const char *id);
 const SwGoods *sw_catalogue_goods (const SwCatalogue *catalogue, const char *id);
+const SwFitting *sw_catalogue_fitting (const SwCatalogue *catalogue, const char *id);
 
-/* All ids of a kind ("pipe", "board", "hook", "line", "goods") in file order. Returns:
- * (transfer container) (element-type utf8); empty for an unknown kind.
+/* Fitting `i` in file order, NULL behind the last. */
+const SwFitting *sw_catalogue_nth_fitting (const SwCatalogue *catalogue, guint i);
+
+/* All ids of a kind ("pipe", "board", "hook", "line", "goods", "fitting") in file order.
+ * Returns: (transfer container) (element-type utf8); empty for an unknown kind.
  */
 GPtrArray *sw_catalogue_ids (const SwCatalogue *catalogue, const char *kind);
 
