@@ -159,9 +159,16 @@ lock_screws (const SwCounts *counts)
 }
 
 static double
+post_joints (const SwCounts *counts)
+{
+  return MAX (0, counts->runs.joints.pieces - 1);
+}
+
+/* Where no pipe of the catalogue slides over the post. */
+static double
 post_couplings (const SwCounts *counts)
 {
-  return MAX (0, counts->runs.post_parts - 1);
+  return counts->runs.joint_tube == NULL ? post_joints (counts) : 0;
 }
 
 static double

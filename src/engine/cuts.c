@@ -25,20 +25,6 @@ parts_of (double run_m, double stock_m)
   return MAX (1, (int) ceil ((run_m - ROUNDING_M) / stock_m));
 }
 
-static const SwBoard *
-nearest_board (const SwCatalogue *catalogue, double width_m)
-{
-  g_autoptr (GPtrArray) ids = sw_catalogue_ids (catalogue, "board");
-  const SwBoard *nearest = NULL;
-
-  for (guint i = 0; i < ids->len; i++) {
-    const SwBoard *board = sw_catalogue_board (catalogue, ids->pdata[i]);
-    if (nearest == NULL || fabs (board->width_m - width_m) < fabs (nearest->width_m - width_m))
-      nearest = board;
-  }
-  return nearest;
-}
-
 static void
 init_ring (SwRuns *runs, const SwDesign *design, const SwCatalogue *catalogue)
 {
@@ -58,36 +44,37 @@ init_ring (SwRuns *runs, const SwDesign *design, const SwCatalogue *catalogue)
     runs->spoke_m = MAX (0, shape->ring_radius_m - (post == NULL ? 0 : post->od_m / 2));
 }
 
+static double
+length_or_none (double length_m)
+{
+  return length_m > 0 ? length_m : 0; /* also of NAN */
+}
+
 static void
 init_post (SwRuns *runs, const SwDesign *design, const SwCatalogue *catalogue)
 {
-  const SwStand *stand = &design->stand;
-  const SwPipe *pipe = sw_catalogue_pipe (catalogue, stand->post);
-  gboolean socket = stand->foot == SW_FOOT_SOCKET;
+  const SwPipe *post = runs->fittings.post;
 
-  if (pipe != NULL) {
-    runs->post_m = design->shape.crown_height_m + design->crown.hook_drop_m +
-                   (socket ? stand->socket_depth_m : 0);
-    runs->post_parts = parts_of (runs->post_m, sw_pipe_stock_m (pipe, design));
-  }
-  if (sw_catalogue_pipe (catalogue, stand->sleeve) != NULL)
-    runs->sleeve_m = socket ? stand->socket_depth_m : stand->sleeve_depth_m;
+  if (post == NULL)
+    return;
+  runs->post_m = runs->heights.post_m;
+  sw_post_joints_init (&runs->joints, runs->post_m, sw_pipe_stock_m (post, design));
+  runs->joint_tube = runs->joints.pieces > 1 ? sw_joint_tube (catalogue, post) : NULL;
+  runs->joint_tube_m = runs->joint_tube == NULL ? 0 : sw_joint_tube_m (post);
 }
 
 void
 sw_runs_init (SwRuns *runs, const SwDesign *design, const SwCatalogue *catalogue)
 {
-  const SwTopper *topper = &design->topper;
-
   *runs = (SwRuns){ 0 };
+  sw_fittings_init (&runs->fittings, design, catalogue);
+  sw_height_chain_init (&runs->heights, design, &runs->fittings, catalogue);
   init_post (runs, design, catalogue);
   init_ring (runs, design, catalogue);
-  if (topper->kind == SW_TOPPER_STAR && sw_catalogue_pipe (catalogue, topper->stub) != NULL)
-    runs->stub_m = topper->stub_m;
-  if (design->stand.foot != SW_FOOT_SOCKET && design->stand.arm_m > 0) {
-    runs->board = nearest_board (catalogue, design->stand.arm_width_m);
-    runs->board_m = runs->board == NULL ? 0 : 2 * design->stand.arm_m;
-  }
+  runs->sleeve_m = length_or_none (runs->heights.sleeve_m);
+  runs->stub_m = length_or_none (runs->heights.stub_m);
+  runs->board = runs->heights.board;
+  runs->board_m = runs->board == NULL ? 0 : 2 * design->stand.arm_m;
 }
 
 /* What is cut out of one catalogue id. */
@@ -149,6 +136,19 @@ add_pipe (const Shop *shop, const char *id, double run_m, int count)
   add_piece (order, run_m / parts, parts * count);
 }
 
+/* Whole lengths from the ground up; see height-chain.h. */
+static void
+add_post (const Shop *shop, const SwRuns *runs)
+{
+  if (runs->post_m < ROUNDING_M)
+    return;
+  Order *order = order_for (shop->orders, runs->fittings.post->id);
+  order->stock_m = runs->joints.stock_m;
+  order->kerf_m = SW_PIPE_KERF_M;
+  for (int i = 0; i < runs->joints.pieces; i++)
+    add_piece (order, sw_post_piece_m (&runs->joints, i), 1);
+}
+
 static double
 board_stock_m (const SwBoard *board, double length_m)
 {
@@ -205,7 +205,9 @@ orders_of (const SwDesign *design, const SwCatalogue *catalogue)
   g_array_set_clear_func (orders, clear_order_cb);
   sw_runs_init (&runs, design, catalogue);
   add_pipe (&shop, design->topper.stub, runs.stub_m, 1);
-  add_pipe (&shop, stand->post, runs.post_m, 1);
+  add_post (&shop, &runs);
+  if (runs.joint_tube != NULL)
+    add_pipe (&shop, runs.joint_tube->id, runs.joint_tube_m, runs.joints.pieces - 1);
   add_pipe (&shop, stand->sleeve, runs.sleeve_m, 1);
   add_boards (&shop, &runs);
   if (runs.ring_parts > 0)

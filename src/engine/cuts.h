@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* cuts.h: what a design cuts out of pipe and lumber.
  *
- * A run longer than its stock is made of equal parts that are joined. Pieces of one catalogue
+ * A run longer than its stock is made of equal parts that are joined; the post of whole lengths
+ * from the ground up, so that no joint stands low. Pieces of one catalogue
  * id share their stock; the post's id is bought in stand.post_stock_m, others in their usual
  * length or, where shops cut it, in just enough whole steps; lumber in the shortest length
  * sold that holds a board. An unknown id cuts nothing.
@@ -10,6 +11,7 @@
 #include "engine/catalogue.h"
 #include "engine/cut-plan.h"
 #include "engine/design.h"
+#include "engine/height-chain.h"
 
 #define SW_PIPE_KERF_M 0.003    /* pipe cutter or thin wheel; common practice, no source */
 #define SW_LUMBER_KERF_M 0.0032 /* 1/8 in, a usual saw blade; common practice, no source */
@@ -18,8 +20,12 @@
  * there.
  */
 typedef struct {
-  double post_m; /* from its foot to under the crown plate, with what stands in a socket */
-  int post_parts;
+  SwFittings fittings;
+  SwHeightChain heights;
+  double post_m; /* cut length, all its pieces together */
+  SwPostJoints joints;
+  const SwPipe *joint_tube; /* nullable; sleeves a joint of the post */
+  double joint_tube_m;
   double sleeve_m;
   double ring_m;  /* all round, or over the coverage */
   int ring_parts; /* a multiple of stand.ring_sections */

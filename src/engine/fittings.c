@@ -229,7 +229,7 @@ void
 sw_fittings_init (SwFittings *fittings, const SwDesign *design, const SwCatalogue *catalogue)
 {
   const SwStand *stand = &design->stand;
-  gboolean star = design->topper.kind == SW_TOPPER_STAR;
+  gboolean stub = design->topper.kind == SW_TOPPER_STAR && design->topper.stub_m > 0;
 
   *fittings = (SwFittings){ .post = sw_catalogue_pipe (catalogue, stand->post),
                             .sleeve = sw_catalogue_pipe (catalogue, stand->sleeve),
@@ -237,7 +237,7 @@ sw_fittings_init (SwFittings *fittings, const SwDesign *design, const SwCatalogu
   fittings->post_top = sw_fittings_end (catalogue, fittings->post);
   if (stand->foot != SW_FOOT_SOCKET && stand->arm_m > 0)
     fittings->sleeve_foot = sw_fittings_end (catalogue, fittings->sleeve);
-  if (star) {
+  if (stub) {
     fittings->stub = sw_catalogue_pipe (catalogue, design->topper.stub);
     init_stub (fittings, catalogue);
   }

@@ -22,7 +22,7 @@ typedef struct {
 } SwPipeEnd;
 
 typedef struct {
-  const SwPipe *post, *sleeve, *stub; /* nullable: unknown id, no star */
+  const SwPipe *post, *sleeve, *stub; /* nullable: unknown id, no star, no stub */
   const SwHook *hook;                 /* nullable */
   SwPipeEnd post_top;                 /* under the crown plate */
   SwPipeEnd sleeve_foot;              /* on the boards; none in the ground */

@@ -59,6 +59,10 @@ solve (SwSolution *solution, GError **error)
   solution->ring_od_m = pipe_od_m (catalogue, design->stand.ring_pipe);
   solution->post_od_m = pipe_od_m (catalogue, design->stand.post);
   sw_cone_init (&solution->cone, design);
+  sw_fittings_init (&solution->fittings, design, catalogue);
+  sw_height_chain_init (&solution->heights, design, &solution->fittings, catalogue);
+  solution->lift_kg =
+    sw_lift_kg (design, &solution->cone, &solution->fittings, &solution->heights);
   solution->marks = sw_ring_marks_new (&design->shape, solution->ring_od_m);
   solution->crown = sw_crown_plate_new (design);
   solution->topper_pixels = sw_topper_pixels (design);

@@ -13,6 +13,8 @@
 #include "engine/data-ports.h"
 #include "engine/design.h"
 #include "engine/findings.h"
+#include "engine/fittings.h"
+#include "engine/height-chain.h"
 #include "engine/power-network.h"
 #include "engine/ring-marks.h"
 #include "engine/stand.h"
@@ -25,6 +27,9 @@ struct SwSolution {
   const SwCatalogue *catalogue; /* borrowed */
   double ring_od_m;             /* outer diameter of the ring pipe; 0 for an unknown id */
   double post_od_m;
+  SwFittings fittings;
+  SwHeightChain heights;
+  double lift_kg; /* post, crown, strips, star and stub; NAN with an unknown post */
   SwCone cone;
   GArray *marks;         /* owned: SwRingMark */
   GArray *crown;         /* owned: SwHole */

@@ -64,9 +64,11 @@ pieces_in (const SwCutPlan *plan)
   return pieces;
 }
 
-/* The starting design, worked by hand: a 2.86 m post out of 6.40 m; a 0.35 m sleeve out of pipe
- * cut to 2 ft; two boards of 1.90 m out of 8 ft lumber; four quarters of a ring of 2π·1 m out
- * of 10 ft pipe (two of 1.571 m do not fit one); a stub.
+/* The starting design, worked by hand: a post of 2.86 m less 1.5 in of board and 0.303 in of
+ * flange out of 6.40 m; a sleeve of 0.35 m less 0.258 in of flange out of pipe cut to 2 ft; two
+ * boards of 1.90 m out of 8 ft lumber; four quarters of a ring of 2π·1 m out of 10 ft pipe (two
+ * of 1.571 m do not fit one); a stub of 0.15 m less 6 mm of plate and 1.59 in of fittings, and
+ * 0.10 m behind the star.
  */
 static const struct {
   const char *stock;
@@ -74,9 +76,9 @@ static const struct {
   guint bars, pieces;
   double length_m;
 } lawn[] = {
-  { "sch40-2", 6.40, 1, 1, 2.86 },     { "sch40-2-1/2", 0.6096, 1, 1, 0.35 },
-  { "board-2x6", 2.4384, 2, 2, 3.80 }, { "pvc40-1", 3.048, 4, 4, 6.283185307 },
-  { "emt-1/2", 3.048, 1, 1, 0.15 },
+  { "sch40-2", 6.40, 1, 1, 2.8142038 }, { "sch40-2-1/2", 0.6096, 1, 1, 0.3434468 },
+  { "board-2x6", 2.4384, 2, 2, 3.80 },  { "pvc40-1", 3.048, 4, 4, 6.283185307 },
+  { "emt-1/2", 3.048, 1, 1, 0.203614 },
 };
 
 static void
@@ -96,7 +98,7 @@ test_lawn (void)
 }
 
 static void
-test_socket_makes_the_post_longer (void)
+test_post_stands_deep_in_a_socket (void)
 {
   g_autoptr (SwDesign) design = sw_design_new ();
 
@@ -104,7 +106,7 @@ test_socket_makes_the_post_longer (void)
   design->crown.hook_drop_m = 0.04;
   g_autoptr (GPtrArray) cuts = cuts_of (design);
   g_assert_cmpfloat_with_epsilon (length_in (plan_for (cuts, "sch40-2")),
-                                  2.86 + 0.9 + 0.04,
+                                  2.86 + 0.35 + 0.04 - 0.303 * 0.0254,
                                   1e-9);
   g_assert_cmpfloat_with_epsilon (length_in (plan_for (cuts, "sch40-2-1/2")), 0.9, 1e-9);
   g_assert_null (find_plan (cuts, "board-2x6"));
@@ -119,10 +121,14 @@ test_long_runs_are_joined (void)
   design->shape.crown_height_m = 14;
   design->shape.ring_radius_m = 3;
   sw_runs_init (&runs, design, catalogue ());
-  g_assert_cmpint (runs.post_parts, ==, 3);
+  g_assert_cmpint (runs.joints.pieces, ==, 3);
   g_assert_cmpint (runs.ring_parts, ==, 8); /* quarters of 4.71 m, each of two parts */
   g_autoptr (GPtrArray) cuts = cuts_of (design);
   g_assert_cmpuint (pieces_in (plan_for (cuts, "sch40-2")), ==, 3);
+  /* the sleeve, and a tube of 12 diameters on each of two joints */
+  g_assert_cmpfloat_with_epsilon (length_in (plan_for (cuts, "sch40-2-1/2")),
+                                  0.3434468 + 2 * 12 * 2.375 * 0.0254,
+                                  1e-9);
   g_assert_cmpfloat_with_epsilon (length_in (plan_for (cuts, "pvc40-1")), 6 * G_PI, 1e-9);
 }
 
@@ -165,7 +171,7 @@ test_same_pipe_is_one_plan (void)
   const SwCutPlan *plan = plan_for (cuts, "sch40-2");
   g_assert_cmpuint (plan->bars->len, ==, 1);
   g_assert_cmpfloat_with_epsilon (plan->stock_m, 6.40, 1e-12);
-  g_assert_cmpfloat_with_epsilon (length_in (plan), 2.86 + 0.15, 1e-9);
+  g_assert_cmpfloat_with_epsilon (length_in (plan), 2.8142038 + 0.2363038, 1e-9);
 }
 
 /* Source of the widths: ALSC PS 20, dry. */
@@ -223,9 +229,10 @@ test_ends_of_the_ranges (void)
     design->stand.sleeve_depth_m = 1e-12;
     g_autoptr (GPtrArray) cuts = cuts_of (design);
     const SwCutPlan *post = plan_for (cuts, "sch40-2");
-    g_assert_cmpfloat_with_epsilon (length_in (post), 15, 1e-6);
+    g_assert_cmpfloat_with_epsilon (length_in (post), 15 - 1.803 * 0.0254, 1e-6);
     g_assert_null (find_plan (cuts, "emt-1/2"));
-    g_assert_null (find_plan (cuts, "sch40-2-1/2"));
+    /* no sleeve, only what sleeves the joints */
+    g_assert_cmpint (find_plan (cuts, "sch40-2-1/2") != NULL, ==, pieces_in (post) > 1);
   }
 }
 
@@ -235,7 +242,7 @@ test_post_as_long_as_its_stock (void)
 {
   g_autoptr (SwDesign) design = sw_design_new ();
 
-  design->stand.post_stock_m = 2.86;
+  design->stand.post_stock_m = 2.8142038;
   design->shape.crown_height_m = 2.8600009;
   g_autoptr (GPtrArray) cuts = cuts_of (design);
   g_assert_cmpuint (pieces_in (plan_for (cuts, "sch40-2")), ==, 1);
@@ -294,8 +301,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/engine/cuts/the starting design", test_lawn);
-  g_test_add_func ("/engine/cuts/a socket makes the post longer",
-                   test_socket_makes_the_post_longer);
+  g_test_add_func ("/engine/cuts/the post stands deep in a socket",
+                   test_post_stands_deep_in_a_socket);
   g_test_add_func ("/engine/cuts/long runs are joined", test_long_runs_are_joined);
   g_test_add_func ("/engine/cuts/an arc is only under the strips",
                    test_arc_is_only_under_the_strips);
