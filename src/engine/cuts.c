@@ -2,6 +2,7 @@
 #include "engine/cuts.h"
 
 #include "engine/error.h"
+#include "engine/ring-load.h"
 
 #include <math.h>
 #include <string.h>
@@ -33,13 +34,15 @@ init_ring (SwRuns *runs, const SwDesign *design, const SwCatalogue *catalogue)
   const SwPipe *pipe = sw_catalogue_pipe (catalogue, stand->ring_pipe);
   const SwPipe *post = sw_catalogue_pipe (catalogue, stand->post);
 
-  runs->ring_closed = stand->ring_span == SW_SPAN_FULL || shape->coverage_deg >= 360;
+  runs->ring_closed = !sw_ring_is_arc (design);
   if (pipe == NULL)
     return;
-  runs->ring_m =
-    2 * G_PI * shape->ring_radius_m * (runs->ring_closed ? 1 : shape->coverage_deg / 360);
-  runs->ring_parts = stand->ring_sections * parts_of (runs->ring_m / stand->ring_sections,
-                                                      sw_pipe_stock_m (pipe, design));
+  double stock_m = sw_pipe_stock_m (pipe, design);
+  runs->ring_m = sw_ring_length_m (design);
+  runs->ring_parts =
+    stand->ring_sections * parts_of (runs->ring_m / stand->ring_sections, stock_m);
+  SwRingJob job = { design, runs->ring_parts, stock_m, pipe->od_m };
+  sw_ring_joints_init (&runs->ring_joints, &job);
   if (stand->ring_spokes > 0)
     runs->spoke_m = MAX (0, shape->ring_radius_m - (post == NULL ? 0 : post->od_m / 2));
 }
@@ -149,6 +152,20 @@ add_post (const Shop *shop, const SwRuns *runs)
     add_piece (order, sw_post_piece_m (&runs->joints, i), 1);
 }
 
+static void
+add_ring (const Shop *shop, const SwRuns *runs)
+{
+  const char *pipe = shop->design->stand.ring_pipe;
+  const SwRingJoints *joints = &runs->ring_joints;
+  int alike = runs->ring_closed ? joints->parts : joints->parts - 2;
+
+  add_pipe (shop, pipe, joints->part_m, alike);
+  if (runs->ring_closed)
+    return;
+  add_pipe (shop, pipe, joints->first_m, MIN (joints->parts, 1));
+  add_pipe (shop, pipe, joints->last_m, joints->parts > 1);
+}
+
 static double
 board_stock_m (const SwBoard *board, double length_m)
 {
@@ -210,8 +227,7 @@ orders_of (const SwDesign *design, const SwCatalogue *catalogue)
     add_pipe (&shop, runs.joint_tube->id, runs.joint_tube_m, runs.joints.pieces - 1);
   add_pipe (&shop, stand->sleeve, runs.sleeve_m, 1);
   add_boards (&shop, &runs);
-  if (runs.ring_parts > 0)
-    add_pipe (&shop, stand->ring_pipe, runs.ring_m / runs.ring_parts, runs.ring_parts);
+  add_ring (&shop, &runs);
   add_pipe (&shop, stand->ring_pipe, runs.spoke_m, stand->ring_spokes);
   for (guint i = 0; i < orders->len; i++)
     shorten_stock (&shop, &g_array_index (orders, Order, i));

@@ -2,16 +2,18 @@
 /* cuts.h: what a design cuts out of pipe and lumber.
  *
  * A run longer than its stock is made of equal parts that are joined; the post of whole lengths
- * from the ground up, so that no joint stands low. Pieces of one catalogue
- * id share their stock; the post's id is bought in stand.post_stock_m, others in their usual
- * length or, where shops cut it, in just enough whole steps; lumber in the shortest length
- * sold that holds a board. An unknown id cuts nothing.
+ * from the ground up, so that no joint stands low; an arc of ring pipe with a longer first or
+ * last piece, so that no joint falls on a mark or a tie. Pieces of one catalogue id share their
+ * stock; the post's id is bought in stand.post_stock_m, others in their usual length or, where
+ * shops cut it, in just enough whole steps; lumber in the shortest length sold that holds a
+ * board. An unknown id cuts nothing.
  */
 #pragma once
 #include "engine/catalogue.h"
 #include "engine/cut-plan.h"
 #include "engine/design.h"
 #include "engine/height-chain.h"
+#include "engine/ring-joints.h"
 
 #define SW_PIPE_KERF_M 0.003    /* pipe cutter or thin wheel; common practice, no source */
 #define SW_LUMBER_KERF_M 0.0032 /* 1/8 in, a usual saw blade; common practice, no source */
@@ -30,6 +32,7 @@ typedef struct {
   double ring_m;  /* all round, or over the coverage */
   int ring_parts; /* a multiple of stand.ring_sections */
   gboolean ring_closed;
+  SwRingJoints ring_joints;
   double spoke_m;
   double stub_m;
   const SwBoard *board; /* nullable; the one whose width comes nearest to arm_width_m */

@@ -147,6 +147,31 @@ test_arc_is_only_under_the_strips (void)
 }
 
 /* Worked by hand: OD of 2 in pipe is 60.325 mm, so a spoke is 1 − 0.0301625 m. */
+/* 300° of 1 m radius in four pieces: 5.236 m of pipe. Equal pieces would be 1.309 m with the
+ * middle joint on the middle one of five ties; all three move by the same length, which the
+ * first piece gains and the last one loses. */
+static void
+test_an_arc_is_cut_by_its_joints (void)
+{
+  g_autoptr (SwDesign) design = sw_design_new ();
+  SwRuns runs;
+
+  design->shape.coverage_deg = 300;
+  design->stand.ring_span = SW_SPAN_ARC;
+  design->stand.ring_ties = 5;
+  sw_runs_init (&runs, design, catalogue ());
+  g_autoptr (GPtrArray) cuts = cuts_of (design);
+  const SwCutPlan *plan = plan_for (cuts, "pvc40-1");
+  g_assert_cmpuint (pieces_in (plan), ==, 4);
+  g_assert_cmpfloat_with_epsilon (length_in (plan), 300 * G_PI / 180, 1e-9);
+  double longest_m = g_array_index ((GArray *) plan->bars->pdata[0], double, 0);
+  g_assert_cmpfloat_with_epsilon (longest_m,
+                                  MAX (runs.ring_joints.first_m, runs.ring_joints.last_m),
+                                  1e-12);
+  g_assert_cmpfloat (longest_m, >, 75 * G_PI / 180 + 0.02);
+  g_assert_cmpfloat (runs.ring_joints.clear_m, >, 0.02);
+}
+
 static void
 test_spokes_share_the_ring_pipe (void)
 {
@@ -306,6 +331,8 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/cuts/long runs are joined", test_long_runs_are_joined);
   g_test_add_func ("/engine/cuts/an arc is only under the strips",
                    test_arc_is_only_under_the_strips);
+  g_test_add_func ("/engine/cuts/an arc is cut by its joints",
+                   test_an_arc_is_cut_by_its_joints);
   g_test_add_func ("/engine/cuts/spokes share the ring pipe", test_spokes_share_the_ring_pipe);
   g_test_add_func ("/engine/cuts/the same pipe is one plan", test_same_pipe_is_one_plan);
   g_test_add_func ("/engine/cuts/a board is the nearest width",
