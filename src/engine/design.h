@@ -97,6 +97,7 @@ typedef struct {
   double clear_radius_m, line_distance_m; /* 0 = not looked */
   gboolean dig_marked;
   double view_m;
+  double door_m; /* narrowest door a ring section must pass; 0 = not looked */
 } SwSite;
 
 typedef struct {

@@ -575,6 +575,14 @@ const SwKey sw_keys[] = {
     .help = N_ ("How far away people stand to look."),
     .words = N_ ("viewing distance street") },
 
+  { NUMBER (site.door_m, 0, 20, 0),
+    EASE (0, 3),
+    .quantity = SW_QUANTITY_LENGTH,
+    .group = N_ ("Site"),
+    .label = N_ ("Narrowest door"),
+    .help = N_ ("The narrowest opening that a section of the ring is carried through, between "
+                "where it is made, kept and set up. 0 means not looked."),
+    .words = N_ ("gate shed store transport car width") },
   { NUMBER (power.supply_v, ABOVE_0, 60, 12),
     EASE (5, 24),
     .quantity = SW_QUANTITY_VOLTAGE,

@@ -45,7 +45,7 @@ add_result (JsonObject *root, const SwResult *result, const SwSolution *solution
     object = child (object, parts[i]);
   if (result->type == SW_RESULT_NUMBER)
     json_object_set_double_member (object, parts[last], value);
-  else if (result->type == SW_RESULT_WHOLE)
+  else if (result->type == SW_RESULT_WHOLE || result->type == SW_RESULT_COUNT)
     json_object_set_int_member (object, parts[last], (gint64) value);
   else if (result->type == SW_RESULT_FLAG)
     json_object_set_boolean_member (object, parts[last], value > 0);
@@ -106,6 +106,67 @@ as_built_object (const SwAsBuilt *as_built)
   json_object_set_double_member (object, "perimeter_m", as_built->perimeter_m);
   json_object_set_array_member (object, "marks", list);
   return object;
+}
+
+static JsonArray *
+joints_array (const SwSolution *solution)
+{
+  const SwRingJoints *joints = &solution->ring.joints;
+  JsonArray *list = json_array_new ();
+
+  for (int joint = 1; joint <= joints->count; joint++) {
+    JsonObject *row = json_object_new ();
+    json_object_set_int_member (row, "joint", joint);
+    json_object_set_double_member (row,
+                                   "azimuth_deg",
+                                   sw_ring_joint_azimuth_deg (joints, joint));
+    json_object_set_double_member (
+      row,
+      "arc_m",
+      sw_ring_joint_arc_m (joints, joint, solution->design, solution->ring_od_m));
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static JsonArray *
+piece_array (const SwRingJoints *joints)
+{
+  JsonArray *list = json_array_new ();
+
+  for (int piece = 1; piece <= joints->parts; piece++) {
+    JsonObject *row = json_object_new ();
+    json_object_set_int_member (row, "piece", piece);
+    json_object_set_double_member (row, "length_m", sw_ring_piece_m (joints, piece));
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static JsonArray *
+spoke_array (const SwRingJoints *joints)
+{
+  JsonArray *list = json_array_new ();
+
+  for (int spoke = 1; spoke <= joints->spokes; spoke++) {
+    JsonObject *row = json_object_new ();
+    json_object_set_int_member (row, "spoke", spoke);
+    json_object_set_double_member (row,
+                                   "azimuth_deg",
+                                   sw_ring_spoke_azimuth_deg (joints, spoke));
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+static void
+add_ring (JsonObject *root, const SwSolution *solution)
+{
+  JsonObject *ring = child (root, "ring");
+
+  json_object_set_array_member (ring, "joints", joints_array (solution));
+  json_object_set_array_member (ring, "pieces", piece_array (&solution->ring.joints));
+  json_object_set_array_member (ring, "spokes", spoke_array (&solution->ring.joints));
 }
 
 static JsonArray *
@@ -269,6 +330,7 @@ sw_report_to_json (const SwSolution *solution)
     json_object_set_object_member (root, "as_built", as_built_object (solution->as_built));
   for (guint i = 0; i < sw_n_results; i++)
     add_result (root, &sw_results[i], solution);
+  add_ring (root, solution);
   json_object_set_array_member (child (root, "data"), "rows", ports_array (solution));
   json_object_set_array_member (root, "cuts", cuts_array (solution));
   json_object_set_array_member (root, "bom", bom_array (solution));

@@ -9,6 +9,7 @@
 #define E131 "ANSI E1.31: 512 slots a universe, universes 1 to 63999"
 #define ASCE "ASCE 7-16, 26.10 with Kd = Kzt = Ke = G = 1"
 #define BEAM "beam theory; AISC Manual table 3-23"
+#define STABILITY "Timoshenko & Gere, Theory of Elastic Stability, chapter 7"
 #define OWN_FACTOR "statics; factor needed by common practice"
 
 #define AT(field) G_STRUCT_OFFSET (SwSolution, field)
@@ -304,6 +305,79 @@ const SwResult sw_results[] = {
       support.limit_reason,
       "what gives first at gust_limit",
       OWN_FACTOR),
+
+  NUMBER (ring,
+          inward_n_per_m,
+          "strip_count·tension·sin (lean)/(ring_radius·coverage)",
+          "vector sum of the strips' pulls, smeared along the pipe"),
+  NUMBER (ring, hoop_n, "inward·ring_radius", "statics of a ring under even pressure"),
+  NUMBER (ring,
+          waves,
+          "max (2, ⌊ring_spokes/2⌋); arc: max (1, 180·(ring_ties − 1)/coverage)",
+          "shape with a pinned spoke, or a tie, in each still point; an odd spoke not counted"),
+  NUMBER (ring,
+          plane_stiffness_pa,
+          "(waves² − 1)²·EI/ring_radius⁴, E over a season",
+          STABILITY),
+  NUMBER (ring, buckling_n_per_m, "(waves² − 1)·EI/ring_radius³, E over a season", STABILITY),
+  NUMBER (ring,
+          buckling_factor,
+          "buckling/inward; needed 2.5",
+          "AWWA M45 asks 2.5 of buried plastic pipe, value from memory"),
+  NUMBER (
+    ring,
+    buckling_gust_factor,
+    "(waves of the ties² − 1)·EI fresh/ring_radius³/(inward·strip_tension/tension); needed "
+    "2.5",
+    "every strip taken as the windward one; ties, two a wave, hold the pipe sideways"),
+  NUMBER (ring, cold_strain, "OD/(2·ring_radius)", "beam theory: strain of the outer face"),
+  NUMBER (ring,
+          cold_radius_m,
+          "300·OD",
+          "shortest cold bend of PVC pipe: a maker's bulletin; Uni-Bell Handbook, from memory"),
+  NUMBER (ring,
+          lift_fresh_m,
+          "ring_lift·1.40/2.76",
+          "ASTM D1784, class 12454: 400 000 psi; lift goes with 1/E"),
+  NUMBER (ring,
+          lift_years_m,
+          "ring_lift·1.40/0.965",
+          "AASHTO LRFD 12.12.3.3: 140 000 psi for 50 years, value from memory"),
+  NUMBER (ring,
+          shrink_m,
+          "growth·40 K·length of the pipe; growth: steel 11.7, aluminium 23.4, PVC 52 µm/m K",
+          "handbook values; 40 K: a workshop of 20 °C to a night of −20 °C"),
+  NUMBER (ring,
+          shrink_radius_m,
+          "growth·40 K·ring_radius, joints glued or pinned",
+          "handbook values; 40 K: a workshop of 20 °C to a night of −20 °C"),
+  NUMBER (ring, joint_gap_m, "shrink/joints, joints that can slide", "division"),
+  NUMBER (ring,
+          section_width_m,
+          "ring_radius + OD/2 − (ring_radius − OD/2)·cos (section/2), carried along its chord",
+          PLANE),
+  AS ("ring.sections_for_door",
+      SW_RESULT_COUNT,
+      ring.sections_for_door,
+      "fewest sections whose width passes site.door_m",
+      PLANE),
+  AS ("ring.fewest_ties",
+      SW_RESULT_COUNT,
+      ring.fewest_ties,
+      "fewest ties with ring_lift ≤ 0.010 m, each number solved; found by doubling, then one "
+      "by one",
+      "10 mm: our own choice"),
+  AS ("ring.joint_clear_m",
+      SW_RESULT_NUMBER,
+      ring.joints.clear_m,
+      "(ring_radius + OD/2)·half the widest gap between marks and ties laid over one another "
+      "modulo the joints' spacing",
+      PLANE),
+  AS ("ring.spoke_clear_m",
+      SW_RESULT_NUMBER,
+      ring.joints.spoke_clear_m,
+      "the same for the spokes' tees, joints too",
+      PLANE),
 };
 const guint sw_n_results = G_N_ELEMENTS (sw_results);
 
@@ -338,6 +412,7 @@ sw_result_value (const SwResult *result, const SwSolution *solution)
     return NAN;
   switch (result->type) {
   case SW_RESULT_NUMBER:
+  case SW_RESULT_COUNT:
     value = *(const double *) field;
     break;
   case SW_RESULT_WHOLE:

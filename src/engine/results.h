@@ -10,6 +10,7 @@
 typedef enum {
   SW_RESULT_NUMBER,
   SW_RESULT_WHOLE,
+  SW_RESULT_COUNT, /* whole too, but may be absent: kept as a double */
   SW_RESULT_FLAG,
   SW_RESULT_REASON
 } SwResultType;

@@ -69,12 +69,15 @@ solve (SwSolution *solution, GError **error)
   sw_power_init (&solution->power, design);
   sw_data_plan_init (&solution->data, design);
   sw_wind_init (&solution->wind, design, &solution->cone, catalogue);
-  return solve_as_built (solution, error) && sw_support_init (&solution->support,
-                                                              design,
-                                                              &solution->cone,
-                                                              &solution->wind,
-                                                              catalogue,
-                                                              error);
+  if (!solve_as_built (solution, error) || !sw_support_init (&solution->support,
+                                                             design,
+                                                             &solution->cone,
+                                                             &solution->wind,
+                                                             catalogue,
+                                                             error))
+    return FALSE;
+  sw_ring_init (&solution->ring, design, &solution->cone, &solution->support, catalogue);
+  return TRUE;
 }
 
 SwSolution *
@@ -98,6 +101,8 @@ solution_finish (SwSolution *started, GPtrArray *cuts)
   if (cuts == NULL)
     return NULL;
   solution->cuts = cuts;
+  solution->ring.fewest_ties =
+    sw_ring_fewest_ties (solution->design, &solution->cone, solution->catalogue);
   solution->bom = sw_bom_new (solution);
   solution->cost_to_pay = sw_bom_to_pay (solution->bom);
   solution->findings = sw_findings_new (solution);

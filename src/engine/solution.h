@@ -17,6 +17,7 @@
 #include "engine/height-chain.h"
 #include "engine/power-network.h"
 #include "engine/ring-marks.h"
+#include "engine/ring.h"
 #include "engine/stand.h"
 #include "engine/strip-points.h"
 #include "engine/topper.h"
@@ -39,6 +40,7 @@ struct SwSolution {
   SwDataPlan data;
   SwWind wind;
   SwSupport support;
+  SwRing ring;
   GPtrArray *cuts; /* owned: SwCutPlan */
   GArray *bom;     /* owned: SwPart */
   double cost_to_pay;
@@ -51,7 +53,8 @@ struct SwSolution {
  */
 SwSolution *sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error);
 
-/* The same without what only people read: no cuts, no parts, no findings (all NULL). */
+/* The same without what only people read: no cuts, no parts, no findings (all NULL), no fewest
+ * ties (NAN). */
 SwSolution *sw_solution_new_bare (SwDesign *design,
                                   const SwCatalogue *catalogue,
                                   GError **error);

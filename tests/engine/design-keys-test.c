@@ -83,6 +83,7 @@ static const struct {
   { "site.line_distance_m", "0" },
   { "site.dig_marked", "false" },
   { "site.view_m", "12" },
+  { "site.door_m", "0" },
   { "power.supply_v", "12" },
   { "power.pixel_a", "0.055" },
   { "power.load", "constant-current" },
