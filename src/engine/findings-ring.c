@@ -8,8 +8,7 @@
 #include <math.h>
 
 #define TIES_LEAST 3
-#define LIFT_MOST_M 0.010 /* a ring that waves more is seen; our own choice */
-#define COLD_RADII 300 /* of the pipe's OD, strain 0.17 %: makers of PVC pipe allow it cold */
+#define SPOKES_THAT_HELP 6
 #define PULL_LEAST_N 1
 
 static gboolean
@@ -41,11 +40,13 @@ ring_lifts (const SwSolution *s, SwFindingDraft *draft)
 {
   double lift_m = s->support.ring_lift_m;
 
-  if (!(lift_m > LIFT_MOST_M))
+  if (!(lift_m > SW_RING_LIFT_MOST_M))
     return FALSE;
   sw_draft_say (draft, "lift", SW_QUANTITY_SHORT_LENGTH, lift_m);
   sw_draft_say (draft, "ties", SW_QUANTITY_COUNT, s->design->stand.ring_ties);
-  offer_more_ties (s, draft, sqrt (sqrt (lift_m / LIFT_MOST_M)));
+  sw_draft_remedy (draft,
+                   "stand.ring_ties",
+                   sw_ring_fewest_ties (s->design, &s->cone, s->catalogue));
   return TRUE;
 }
 
@@ -88,13 +89,88 @@ ties_untested (const SwSolution *s, SwFindingDraft *draft)
 static gboolean
 ring_bent_cold (const SwSolution *s, SwFindingDraft *draft)
 {
-  const SwPipe *pipe = ring_pipe (s);
   double radius_m = s->design->shape.ring_radius_m;
 
-  if (pipe == NULL || pipe->material != SW_MATERIAL_PVC || radius_m >= COLD_RADII * pipe->od_m)
+  if (!(radius_m < s->ring.cold_radius_m))
     return FALSE;
   sw_draft_say (draft, "radius", SW_QUANTITY_LENGTH, radius_m);
-  sw_draft_say (draft, "least", SW_QUANTITY_LENGTH, COLD_RADII * pipe->od_m);
+  sw_draft_say (draft, "least", SW_QUANTITY_LENGTH, s->ring.cold_radius_m);
+  return TRUE;
+}
+
+/* Half as many waves as spokes, or ties, go round; strength goes with their square less one. */
+static double
+waves_needed (const SwSolution *s, double factor)
+{
+  double shape = s->ring.waves * s->ring.waves - 1;
+
+  return ceil (sqrt (1 + shape * SW_RING_FACTOR / factor));
+}
+
+static gboolean
+ring_buckles (const SwSolution *s, SwFindingDraft *draft)
+{
+  double still = s->ring.buckling_factor, gust = s->ring.buckling_gust_factor;
+
+  if (!(MIN (still, gust) < SW_RING_FACTOR))
+    return FALSE;
+  sw_draft_say (draft, "factor", SW_QUANTITY_RATIO, MIN (still, gust));
+  sw_draft_say (draft, "needed", SW_QUANTITY_RATIO, SW_RING_FACTOR);
+  if (still < SW_RING_FACTOR && !sw_ring_is_arc (s->design))
+    sw_draft_remedy (draft, "stand.ring_spokes", 2 * waves_needed (s, still));
+  offer_more_ties (s, draft, sqrt (SW_RING_FACTOR / MIN (still, gust)));
+  return TRUE;
+}
+
+/* Three and four pinned spokes leave the oval as soft as it was; see ring-plane.h. */
+static gboolean
+few_spokes (const SwSolution *s, SwFindingDraft *draft)
+{
+  int spokes = s->design->stand.ring_spokes;
+
+  sw_draft_say (draft, "spokes", SW_QUANTITY_COUNT, spokes);
+  sw_draft_remedy (draft, "stand.ring_spokes", SPOKES_THAT_HELP);
+  return spokes > 0 && spokes < SPOKES_THAT_HELP - 1 && !sw_ring_is_arc (s->design);
+}
+
+static gboolean
+wider_than_door (const SwSolution *s, SwFindingDraft *draft)
+{
+  double door_m = s->design->site.door_m;
+
+  if (!(door_m > 0 && s->ring.section_width_m > door_m + 1e-9))
+    return FALSE;
+  sw_draft_say (draft, "width", SW_QUANTITY_LENGTH, s->ring.section_width_m);
+  sw_draft_say (draft, "door", SW_QUANTITY_LENGTH, door_m);
+  sw_draft_remedy (draft, "stand.ring_sections", s->ring.sections_for_door);
+  sw_draft_remedy (draft, "stand.ring_sections", s->ring.sections_for_door + 1);
+  return TRUE;
+}
+
+/* Other numbers of sections near the one chosen, most first: a ring in more pieces still passes
+ * its door. */
+static void
+offer_other_sections (const SwSolution *s, SwFindingDraft *draft)
+{
+  int sections = s->design->stand.ring_sections;
+
+  sw_draft_remedy (draft, "stand.ring_sections", sections + 1);
+  sw_draft_remedy (draft, "stand.ring_sections", sections + 2);
+  if (sections > 1)
+    sw_draft_remedy (draft, "stand.ring_sections", sections - 1);
+}
+
+static gboolean
+joint_on_mark (const SwSolution *s, SwFindingDraft *draft)
+{
+  double clear_m = s->ring.joints.clear_m, room_m = sw_ring_joint_room_m (s->ring_od_m);
+
+  if (!(clear_m < room_m))
+    return FALSE;
+  sw_draft_say (draft, "clear", SW_QUANTITY_SHORT_LENGTH, clear_m);
+  sw_draft_say (draft, "room", SW_QUANTITY_SHORT_LENGTH, room_m);
+  sw_draft_say (draft, "sections", SW_QUANTITY_COUNT, s->design->stand.ring_sections);
+  offer_other_sections (s, draft);
   return TRUE;
 }
 
@@ -138,8 +214,38 @@ const SwFindingRow sw_findings_of_ring[] = {
     "stand.ring_pipe",
     N_ (
       "A ring of {radius} radius is tighter than this pipe's makers allow cold ({least}). Form "
-      "it warm on a jig, or expect it to creep, and to spring open when it is cut."),
+      "it warm on a jig, as the ring sheet says, or expect it to creep, and to spring open "
+      "when "
+      "it is cut."),
     ring_bent_cold },
+  { SW_LEVEL_WARN,
+    "ring-buckles",
+    "stand.ring_pipe",
+    N_ (
+      "Pulled inwards by its strips, the ring keeps its shape with a factor of {factor}; "
+      "{needed} are needed. Use a stiffer pipe, six or more spokes, or more ties that hold it "
+      "sideways too."),
+    ring_buckles },
+  { SW_LEVEL_TIP,
+    "ring-spokes-few",
+    "stand.ring_spokes",
+    N_ ("{spokes} spokes do not keep the ring from going oval, for it can move as a whole or "
+        "bend between them. Six do."),
+    few_spokes },
+  { SW_LEVEL_WARN,
+    "ring-wider-than-door",
+    "stand.ring_sections",
+    N_ (
+      "A section of the ring is {width} wide and does not pass a door of {door}. Make the ring "
+      "of more sections."),
+    wider_than_door },
+  { SW_LEVEL_WARN,
+    "ring-joint-on-mark",
+    "stand.ring_sections",
+    N_ ("With {sections} sections a joint of the ring comes within {clear} of a mark or a tie, "
+        "however the ring is turned; a coupling needs {room}. Another number of sections may "
+        "leave more."),
+    joint_on_mark },
   { SW_LEVEL_WARN,
     "pulls-sideways",
     "shape.coverage_deg",
