@@ -99,6 +99,7 @@ static const Row rows[] = {
   { .title = N_ ("Parts"), .fill = sw_parts_fill },
   { .title = N_ ("Cut list"), .applies = has_cuts, .fill = sw_cuts_fill },
   { .title = N_ ("Crown holes"), .fill = sw_crown_holes_fill },
+  { .title = N_ ("Ring"), .applies = sw_ring_sheet_applies, .fill = sw_ring_fill },
   { .title = N_ ("Ring marks"), .fill = sw_ring_marks_fill },
   { .title = N_ ("Ring marks as built"), .applies = is_measured, .fill = sw_as_built_fill },
   { .title = N_ ("Power"), .fill = sw_power_fill },

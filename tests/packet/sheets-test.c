@@ -353,6 +353,28 @@ test_ring_marks_in_both_units (gconstpointer data)
   g_assert_true (found);
 }
 
+/* Worked by hand: joints of four pieces lie 9° from the marks and ties of the Lawn, 1.0167·π/20
+ * = 159.7 mm from mark 1. A jig of 90° on an inner face of 983.3 mm: a base line of 2·983.3·sin
+ * 45° = 1390.6 mm, in its middle, at 695 mm, 983.3·(1 − cos 45°) = 288.0 mm out. */
+static void
+test_the_ring_sheet_says_how_to_make_it (gconstpointer data)
+{
+  static const char *const wanted[] = { "Bending jig", "Warming PVC", "Joint 4",
+                                        "160",         "695",         "288" };
+  const Fixture *fixture = fixture_of (data);
+  g_autoptr (GString) all = g_string_new (NULL);
+
+  for (int page = 1; page <= pages_of (fixture, SW_SHEET_PACKET); page++) {
+    g_autofree char *text = page_text (fixture, page);
+    if (strstr (text, "Bending jig") != NULL || strstr (text, "Joint 4") != NULL)
+      g_string_append (all, text);
+  }
+  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++) {
+    if (strstr (all->str, wanted[i]) == NULL)
+      g_error ("the ring sheet does not say %s", wanted[i]);
+  }
+}
+
 static void
 test_fonts_are_embedded_in_part (gconstpointer data)
 {
@@ -508,6 +530,9 @@ main (int argc, char **argv)
   ADD ("/packet/sheets/ring marks in both units",
        &kinds[0].kind,
        test_ring_marks_in_both_units);
+  ADD ("/packet/sheets/the ring sheet says how to make it",
+       &kinds[0].kind,
+       test_the_ring_sheet_says_how_to_make_it);
   ADD ("/packet/sheets/tape/pages have the paper", &tape, test_pages_have_the_paper);
   ADD ("/packet/sheets/tape/the title stands first", &tape, test_the_title_stands_on_the_pages);
   ADD ("/packet/sheets/tape/no word runs into another", &tape, test_no_word_runs_into_another);
