@@ -10,6 +10,8 @@
 #define BOLTS_A_FLANGE 4
 #define BOLTS_A_HALF_LAP 4
 #define BOLTS_A_BUCKET 4
+#define SCREWS_A_COUPLING 2
+#define CLAMPS_A_SPOKE 2
 #define ARMS 4 /* crossed boards have four; each carries as many slabs */
 #define SUPPLIES_A_BOX 2
 #define CLIPS_AN_END 2 /* wire rope to 3/8 in: two clips an end, usual clip tables */
@@ -256,9 +258,38 @@ ring_couplings (const SwCounts *counts)
 }
 
 static double
+ring_screws (const SwCounts *counts)
+{
+  return SCREWS_A_COUPLING * ring_couplings (counts);
+}
+
+static double
 ring_tees (const SwCounts *counts)
 {
   return counts->runs.spoke_m > 0 ? design_of (counts)->stand.ring_spokes : 0;
+}
+
+/* Joints inside a section, and tees, are glued; where the ring comes apart it is screwed. */
+static double
+pvc_cement (const SwCounts *counts)
+{
+  const SwStand *stand = &design_of (counts)->stand;
+  const SwPipe *pipe = sw_catalogue_pipe (counts->solution->catalogue, stand->ring_pipe);
+  gboolean stays = counts->runs.ring_parts > stand->ring_sections || ring_tees (counts) > 0;
+
+  return pipe != NULL && pipe->material == SW_MATERIAL_PVC && stays;
+}
+
+static double
+spoke_hub (const SwCounts *counts)
+{
+  return ring_tees (counts) > 0;
+}
+
+static double
+spoke_clamps (const SwCounts *counts)
+{
+  return CLAMPS_A_SPOKE * ring_tees (counts);
 }
 
 static double
@@ -406,7 +437,11 @@ const SwCountRow sw_count_rows[] = {
   { "concrete-bag", concrete_bags },
   { "drain-gravel", one_in_ground },
   { "ring-coupling", ring_couplings },
+  { "ring-screw", ring_screws },
   { "ring-tee", ring_tees },
+  { "pvc-cement", pvc_cement },
+  { "spoke-hub", spoke_hub },
+  { "spoke-clamp", spoke_clamps },
   { "ring-peg", ring_pegs },
   { "ring-strap", ring_straps },
   { "guy-collar", one_with_guys },

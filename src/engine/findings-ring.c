@@ -43,6 +43,7 @@ ring_lifts (const SwSolution *s, SwFindingDraft *draft)
   if (!(lift_m > SW_RING_LIFT_MOST_M))
     return FALSE;
   sw_draft_say (draft, "lift", SW_QUANTITY_SHORT_LENGTH, lift_m);
+  sw_draft_say (draft, "most", SW_QUANTITY_SHORT_LENGTH, SW_RING_LIFT_MOST_M);
   sw_draft_say (draft, "ties", SW_QUANTITY_COUNT, s->design->stand.ring_ties);
   sw_draft_remedy (draft,
                    "stand.ring_ties",
@@ -193,9 +194,8 @@ const SwFindingRow sw_findings_of_ring[] = {
   { SW_LEVEL_WARN,
     "ring-lifts",
     "stand.ring_ties",
-    N_ (
-      "Between its {ties} ties the strips lift the ring by {lift}. More ties or a stiffer pipe "
-      "keep it level."),
+    N_ ("Between its {ties} ties the strips lift the ring by {lift}; more than {most} is seen. "
+        "More ties or a stiffer pipe keep it level."),
     ring_lifts },
   { SW_LEVEL_WARN,
     "ring-overstressed",

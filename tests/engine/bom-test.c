@@ -85,6 +85,7 @@ static const struct {
   { "through-bolt", "Post and foot", 1 },
   { "pvc40-1", "Ring", 4 },
   { "ring-coupling", "Ring", 4 },
+  { "ring-screw", "Ring", 8 },
   { "ring-peg", "Ring", 8 },
   { "wire-1/8-7x19", "Guys", 4 * (3.400367627 + 0.5) },
   { "wire-clip", "Guys", 16 },
@@ -266,6 +267,34 @@ test_arc_has_a_joint_less (void)
   assert_quantity (solution, "ring-coupling", 3);
 }
 
+/* Six spokes: a tee and two clamps each, one hub; tees are glued. A ring of 3 m radius has 4.71
+ * m sections, each of two pieces glued together. */
+static void
+test_spokes_and_long_sections_are_joined (void)
+{
+  g_autoptr (SwDesign) spoked = sw_design_new (), wide = sw_design_new (),
+                       plain = sw_design_new (), steel = sw_design_new ();
+
+  spoked->stand.ring_spokes = 6;
+  wide->shape.ring_radius_m = 3;
+  steel->stand.ring_spokes = 6;
+  g_free (steel->stand.ring_pipe);
+  steel->stand.ring_pipe = g_strdup ("emt-1");
+  g_autoptr (SwSolution) a = solve (spoked);
+  g_autoptr (SwSolution) b = solve (wide);
+  g_autoptr (SwSolution) c = solve (plain);
+  g_autoptr (SwSolution) d = solve (steel);
+  assert_quantity (a, "ring-tee", 6);
+  assert_quantity (a, "spoke-hub", 1);
+  assert_quantity (a, "spoke-clamp", 12);
+  assert_quantity (a, "pvc-cement", 1);
+  assert_quantity (b, "pvc-cement", 1);
+  assert_quantity (b, "ring-screw", 16);
+  g_assert_null (find_part (c, "pvc-cement"));
+  g_assert_null (find_part (c, "spoke-hub"));
+  g_assert_null (find_part (d, "pvc-cement"));
+}
+
 static void
 test_rope_needs_no_clips (void)
 {
@@ -369,6 +398,8 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/bom/what is not there is not bought",
                    test_what_is_not_there_is_not_bought);
   g_test_add_func ("/engine/bom/an arc has a joint less", test_arc_has_a_joint_less);
+  g_test_add_func ("/engine/bom/spokes and long sections are joined",
+                   test_spokes_and_long_sections_are_joined);
   g_test_add_func ("/engine/bom/rope needs no clips", test_rope_needs_no_clips);
   g_test_add_func ("/engine/bom/the data path saves cable", test_path_saves_cable);
   g_test_add_func ("/engine/bom/shared feeders", test_shared_feeders);
