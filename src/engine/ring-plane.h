@@ -6,6 +6,7 @@
  * Spokes pinned at post and ring hold the pipe in their direction only: so many evenly spaced
  * ones leave the shape with a spoke in each of its still points, n = spokes/2. Four or fewer
  * leave the oval as it was; an odd one is not counted, on the safe side.
+ * What the spokes themselves bear of the pull is left out, on the safe side.
  * An arc waves between ties that hold it sideways, n = 180°/bay.
  *
  * Limits  thin pipe, small deflections, full-strength joints; the pull follows the pipe's face
