@@ -86,6 +86,24 @@ set_plane (SwRing *ring, const Case *c)
     sw_ring_plane_buckling (&in_gust) / ring->inward_n_per_m * gust_share (c);
 }
 
+/* A full tree's ring carries the inward pull itself. An arc hands each tie the pull of a bay; a
+ * whole ring under a partial tree, stiff against its ties, shares its strips' sum evenly. */
+static void
+set_tie_side (SwRing *ring, const Case *c)
+{
+  const SwShape *shape = &c->design->shape;
+  int ties = c->design->stand.ring_ties;
+
+  if (shape->coverage_deg >= 360 || ties < 2)
+    return;
+  if (sw_ring_is_arc (c->design))
+    ring->tie_side_n = fabs (ring->inward_n_per_m) * sw_ring_length_m (c->design) / (ties - 1);
+  else
+    ring->tie_side_n = c->support->side_pull_n / ties;
+  ring->tie_side_gust_n =
+    ring->tie_side_n * c->support->strip_tension_n / c->design->strip.tension_n;
+}
+
 static void
 set_creep (SwRing *ring, const Case *c)
 {
@@ -163,12 +181,13 @@ sw_ring_init (SwRing *ring,
   const SwPipe *pipe = sw_catalogue_pipe (catalogue, design->stand.ring_pipe);
   Case c = { design, cone, support, pipe, sw_tube_of (pipe) };
 
-  *ring = (SwRing){ NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN,
-                    NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, { 0 } };
+  *ring = (SwRing){ NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN,
+                    NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, { 0 } };
   if (pipe == NULL)
     return;
   set_joints (ring, &c, catalogue);
   set_plane (ring, &c);
+  set_tie_side (ring, &c);
   set_creep (ring, &c);
   set_warmth (ring, &c);
   set_door (ring, &c);

@@ -25,9 +25,10 @@
 #define SW_RING_MOST_TIES 96 /* beyond these no fewest number is looked for */
 
 typedef struct {
-  double inward_n_per_m; /* the strips' pull towards the post, where they stand */
-  double hoop_n;         /* squeezes the pipe along itself */
-  double waves;          /* of the softest shape in plane */
+  double inward_n_per_m;              /* the strips' pull towards the post, where they stand */
+  double tie_side_n, tie_side_gust_n; /* towards the post at a tie; not of a full tree */
+  double hoop_n;                      /* squeezes the pipe along itself */
+  double waves;                       /* of the softest shape in plane */
   double plane_stiffness_pa;
   double buckling_n_per_m, buckling_factor; /* over a season */
   double buckling_gust_factor;              /* every strip as the windward one, fresh pipe,

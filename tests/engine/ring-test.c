@@ -27,6 +27,27 @@ test_the_example_by_hand (void)
   g_assert_cmpfloat_with_epsilon (s->ring.joint_gap_m, s->ring.shrink_m / 4, 1e-12);
 }
 
+/* By hand: a half tree of 16 strips pulls 16·10·0.3083443 = 49.335 N inwards in all: four bays
+ * of 12.334 N. On a whole ring the vector sum of 29.337 N goes to eight ties
+ * alike. */
+static void
+test_ties_hold_a_part_sideways (void)
+{
+  g_autoptr (SwSolution) arc =
+    solve_with ("lawn",
+                EXAMPLE "shape.coverage_deg=180; stand.ring_span=arc; stand.ring_ties=5");
+  g_autoptr (SwSolution) whole =
+    solve_with ("lawn", EXAMPLE "shape.coverage_deg=180; stand.ring_ties=8");
+  g_autoptr (SwSolution) full = solve_with ("lawn", EXAMPLE);
+
+  g_assert_cmpfloat_with_epsilon (arc->ring.tie_side_n, 12.33377, 1e-4);
+  g_assert_cmpfloat_with_epsilon (whole->ring.tie_side_n, 29.33700 / 8, 1e-5);
+  g_assert_cmpfloat_with_epsilon (arc->ring.tie_side_gust_n / arc->ring.tie_side_n,
+                                  arc->support.strip_tension_n / 10,
+                                  1e-9);
+  g_assert_true (isnan (full->ring.tie_side_n));
+}
+
 static void
 test_spokes_stiffen_from_six_on (void)
 {
@@ -169,6 +190,7 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/engine/ring/the example by hand", test_the_example_by_hand);
+  g_test_add_func ("/engine/ring/ties hold a part sideways", test_ties_hold_a_part_sideways);
   g_test_add_func ("/engine/ring/spokes stiffen from six on", test_spokes_stiffen_from_six_on);
   g_test_add_func ("/engine/ring/what does not apply is absent",
                    test_what_does_not_apply_is_absent);
