@@ -164,6 +164,47 @@ draw_ring (const Top *top)
   stroke (top, SW_INK_MAIN, top->style->line_middle);
 }
 
+/* From the post to the ring, as wide as their pipe. */
+static void
+draw_spokes (const Top *top)
+{
+  const SwRingJoints *joints = &top->solution->ring.joints;
+  double pipe = MAX (top->solution->ring_od_m * top->view->scale, top->style->line_middle);
+  double x, y;
+
+  for (int spoke = 1; spoke <= joints->spokes; spoke++) {
+    outside (top,
+             sw_ring_spoke_azimuth_deg (joints, spoke),
+             top->solution->design->shape.ring_radius_m,
+             0,
+             &x,
+             &y);
+    cairo_move_to (top->cr, top->view->x0, top->view->y0);
+    cairo_line_to (top->cr, x, y);
+  }
+  sw_style_set_ink_alpha (top->style, top->cr, SW_INK_MAIN, 0.5);
+  cairo_set_line_width (top->cr, pipe);
+  cairo_stroke (top->cr);
+}
+
+/* A short bar across the pipe where two pieces are joined. */
+static void
+draw_joints (const Top *top)
+{
+  const SwRingJoints *joints = &top->solution->ring.joints;
+  double radius_m = top->solution->design->shape.ring_radius_m, x, y;
+  double off = top->solution->ring_od_m / 2 * top->view->scale + (top->style->paper ? 2.5 : 4);
+
+  for (int joint = 1; joint <= joints->count; joint++) {
+    double azimuth_deg = sw_ring_joint_azimuth_deg (joints, joint);
+    outside (top, azimuth_deg, radius_m, -off, &x, &y);
+    cairo_move_to (top->cr, x, y);
+    outside (top, azimuth_deg, radius_m, off, &x, &y);
+    cairo_line_to (top->cr, x, y);
+  }
+  stroke (top, SW_INK_MAIN, top->style->line_middle);
+}
+
 static void
 draw_ties (const Top *top)
 {
@@ -220,7 +261,9 @@ draw_tree (const Top *top)
   draw_foot (top);
   draw_guys (top);
   draw_strips (top);
+  draw_spokes (top);
   draw_ring (top);
+  draw_joints (top);
   draw_ties (top);
   sw_draw_pixels (top->cr, top->picture, top->solution, from_above);
   draw_post (top);
