@@ -1,13 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* ring-statics.h: a ring or arc of pipe pulled up evenly and held down by ties.
  *
- * Takes    uniform lift, N a metre; ties evenly spaced, K round a closed ring, or K along an
- * arc with one at each end Gives    lift of the pipe between ties (relative to them), moments,
- * tie forces Limits   small deflections, thin circular axis without shear, full-strength
- * joints, ties that hold vertically only Source   closed ring: Hassoun, Structural Concrete,
- * table 21.1 (circular beam on equal supports); its deflection by the harmonic series of the
- * free ring, our own; arc: straight grid elements (bending and torsion), Timoshenko & Gere.
- * Both checked against an independent frame model and against CalculiX
+ * Takes    uniform lift, N a metre; ties evenly spaced, K round a closed ring, or K
+ *          along an arc with one at each end
+ * Gives    lift of the pipe between ties (relative to them), moments, tie forces
+ * Limits   small deflections, thin circular axis without shear, full-strength joints,
+ *          ties that hold vertically only
+ * Source   closed ring: Hassoun, Structural Concrete, table 21.1 (circular beam on
+ *          equal supports); its deflection by the harmonic series of the free ring,
+ *          our own; arc: straight grid elements (bending and torsion), Timoshenko &
+ *          Gere. Both checked against an independent frame model and CalculiX
  */
 #pragma once
 #include <glib.h>

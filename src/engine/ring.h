@@ -14,11 +14,12 @@
 #include "engine/ring-plane.h"
 #include "engine/stand.h"
 
-#define SW_RING_LIFT_MOST_M 0.010 /* a ring that waves more is seen; our own choice */
-#define SW_RING_FACTOR                                                                         \
-  2.5 /* on buckling: as AWWA M45 asks of buried plastic pipe, value from memory */
-#define SW_RING_COLDER_K                                                                       \
-  40.0 /* from a workshop of 20 °C to a night of −20 °C; our own choice */
+/* A ring that waves more is seen; our own choice. */
+#define SW_RING_LIFT_MOST_M 0.010
+/* On buckling: as AWWA M45 asks of buried plastic pipe, value from memory. */
+#define SW_RING_FACTOR 2.5
+/* From a workshop of 20 °C to a night of −20 °C; our own choice. */
+#define SW_RING_COLDER_K 40.0
 /* Makers of PVC pipe allow a bend of 300 times the OD cold, which strains it 1/600 (a maker's
  * bulletin; Uni-Bell Handbook of PVC Pipe, value from memory). */
 #define SW_RING_COLD_RADII 300.0
