@@ -3,11 +3,19 @@
 
 #include <math.h>
 
-const SwFindingRow *const sw_finding_tables[] = {
-  sw_findings_of_shape, sw_findings_of_strips, sw_findings_of_foot,  sw_findings_of_post,
-  sw_findings_of_guys,  sw_findings_of_ring,   sw_findings_of_site,  sw_findings_of_power,
-  sw_findings_of_data,  sw_findings_as_built,  sw_findings_of_parts, NULL
-};
+const SwFindingRow *const sw_finding_tables[] = { sw_findings_of_shape,
+                                                  sw_findings_of_fits,
+                                                  sw_findings_of_strips,
+                                                  sw_findings_of_foot,
+                                                  sw_findings_of_post,
+                                                  sw_findings_of_guys,
+                                                  sw_findings_of_ring,
+                                                  sw_findings_of_site,
+                                                  sw_findings_of_power,
+                                                  sw_findings_of_data,
+                                                  sw_findings_as_built,
+                                                  sw_findings_of_parts,
+                                                  NULL };
 
 static SwFindingValue *
 next_value (SwFindingDraft *draft, const char *name)

@@ -32,10 +32,10 @@ typedef struct {
 } SwFindingRow;
 
 /* Each ends with a row without a code. */
-extern const SwFindingRow sw_findings_of_shape[], sw_findings_of_strips[],
-  sw_findings_as_built[], sw_findings_of_site[], sw_findings_of_foot[], sw_findings_of_post[],
-  sw_findings_of_guys[], sw_findings_of_ring[], sw_findings_of_power[], sw_findings_of_data[],
-  sw_findings_of_parts[];
+extern const SwFindingRow sw_findings_of_fits[], sw_findings_of_shape[],
+  sw_findings_of_strips[], sw_findings_as_built[], sw_findings_of_site[], sw_findings_of_foot[],
+  sw_findings_of_post[], sw_findings_of_guys[], sw_findings_of_ring[], sw_findings_of_power[],
+  sw_findings_of_data[], sw_findings_of_parts[];
 
 /* All of them, NULL-ended. */
 extern const SwFindingRow *const sw_finding_tables[];

@@ -8,11 +8,6 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
-#define SLIDES_M 0.0005 /* less play than this binds; common practice, no source */
-
-/* Play over sleeve depth: how far out of plumb the post may stand; our own choice. */
-#define PLAY_MOST 0.02
-
 /* Below, gusts build up. Source: ASCE 7-16, 26.2: "rigid" is 1 Hz and more. */
 #define SWAY_LEAST_HZ 1
 
@@ -98,9 +93,9 @@ not_in_sleeve (const SwSolution *s, SwFindingDraft *draft)
 {
   const SwPipe *post = post_of (s), *sleeve = sleeve_of (s);
 
-  if (post == NULL || sleeve == NULL || sleeve->id_m - post->od_m >= SLIDES_M)
+  if (post == NULL || sleeve == NULL || sleeve->id_m - post->od_m >= SW_SLIDES_M)
     return FALSE;
-  const SwPipe *other = lightest_with (s->catalogue, inside_m, post->od_m + SLIDES_M);
+  const SwPipe *other = lightest_with (s->catalogue, inside_m, post->od_m + SW_SLIDES_M);
   sw_draft_say (draft, "post", SW_QUANTITY_SHORT_LENGTH, post->od_m);
   sw_draft_say (draft, "sleeve", SW_QUANTITY_SHORT_LENGTH, sleeve->id_m);
   if (other != NULL)
@@ -118,7 +113,7 @@ sleeve_loose (const SwSolution *s, SwFindingDraft *draft)
   if (post == NULL || sleeve == NULL)
     return FALSE;
   double play_m = sleeve->id_m - post->od_m;
-  if (play_m < SLIDES_M || play_m <= PLAY_MOST * depth_m)
+  if (play_m < SW_SLIDES_M || play_m <= SW_PLAY_MOST * depth_m)
     return FALSE;
   sw_draft_say (draft, "play", SW_QUANTITY_SHORT_LENGTH, play_m);
   sw_draft_say (draft, "depth", SW_QUANTITY_SHORT_LENGTH, depth_m);
@@ -128,7 +123,7 @@ sleeve_loose (const SwSolution *s, SwFindingDraft *draft)
                 MIN (play_m / depth_m, 1) * s->design->shape.crown_height_m);
   sw_draft_remedy (draft,
                    "stand.sleeve_depth_m",
-                   sw_round_up (play_m / PLAY_MOST + 0.001, 0.01));
+                   sw_round_up (play_m / SW_PLAY_MOST + 0.001, 0.01));
   return TRUE;
 }
 

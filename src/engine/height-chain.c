@@ -5,9 +5,6 @@
 
 #define ROUNDING_M 1e-6 /* plans count whole micrometres */
 
-/* Between pipes; less binds. Source: none; the same as of a post in its sleeve. */
-#define SLIDES_M 0.0005
-
 const SwBoard *
 sw_nearest_board (const SwCatalogue *catalogue, double width_m)
 {
@@ -119,7 +116,7 @@ sw_joint_tube (const SwCatalogue *catalogue, const SwPipe *post)
 
   for (guint i = 0; post != NULL && i < ids->len; i++) {
     const SwPipe *pipe = sw_catalogue_pipe (catalogue, ids->pdata[i]);
-    if (pipe->material == SW_MATERIAL_PVC || pipe->id_m - post->od_m < SLIDES_M)
+    if (pipe->material == SW_MATERIAL_PVC || pipe->id_m - post->od_m < SW_SLIDES_M)
       continue;
     if (best == NULL || pipe->id_m < best->id_m)
       best = pipe;

@@ -58,6 +58,8 @@ void sw_post_joints_init (SwPostJoints *joints, double post_m, double stock_m);
 /* Length of piece 0 (lowest) … pieces − 1. */
 double sw_post_piece_m (const SwPostJoints *joints, int piece);
 
+#define SW_SLIDES_M 0.0005 /* less play between pipes binds; common practice, no source */
+
 /* Returns: (nullable): the tightest pipe that slides over the post, to sleeve its joints. */
 const SwPipe *sw_joint_tube (const SwCatalogue *catalogue, const SwPipe *post);
 

@@ -294,6 +294,27 @@ findings_array (const SwSolution *solution)
   return list;
 }
 
+static JsonArray *
+fits_array (const SwSolution *solution)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < solution->fits.n; i++) {
+    const SwPair *pair = &solution->fits.pairs[i];
+    JsonObject *row = json_object_new ();
+    json_object_set_string_member (row, "what", pair->what);
+    json_object_set_string_member (row, "inner", pair->inner);
+    if (pair->outer != NULL)
+      json_object_set_string_member (row, "outer", pair->outer);
+    json_object_set_double_member (row, "inner_m", pair->inner_m);
+    add_number (row, "outer_m", pair->outer_m);
+    add_number (row, "clearance_m", pair->clearance_m);
+    json_object_set_string_member (row, "verdict", sw_verdict_words[pair->verdict]);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
 static JsonObject *
 basis_object (const SwSolution *solution)
 {
@@ -332,6 +353,7 @@ sw_report_to_json (const SwSolution *solution)
     add_result (root, &sw_results[i], solution);
   add_ring (root, solution);
   json_object_set_array_member (child (root, "data"), "rows", ports_array (solution));
+  json_object_set_array_member (root, "fits", fits_array (solution));
   json_object_set_array_member (root, "cuts", cuts_array (solution));
   json_object_set_array_member (root, "bom", bom_array (solution));
   add_cost (root, solution);

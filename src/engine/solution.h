@@ -13,6 +13,7 @@
 #include "engine/data-ports.h"
 #include "engine/design.h"
 #include "engine/findings.h"
+#include "engine/fit-chain.h"
 #include "engine/fittings.h"
 #include "engine/height-chain.h"
 #include "engine/power-network.h"
@@ -30,6 +31,7 @@ struct SwSolution {
   double post_od_m;
   SwFittings fittings;
   SwHeightChain heights;
+  SwFitChain fits;
   double lift_kg; /* post, crown, strips, star and stub; NAN with an unknown post */
   SwCone cone;
   GArray *marks;         /* owned: SwRingMark */
