@@ -98,12 +98,6 @@ strip_material_m (const SwCounts *counts)
 }
 
 static double
-two_a_strip_made (const SwCounts *counts)
-{
-  return 2 * counts->strips_made;
-}
-
-static double
 one_a_strip_made (const SwCounts *counts)
 {
   return counts->strips_made;
@@ -119,12 +113,6 @@ static double
 one_star (const SwCounts *counts)
 {
   return has_star (counts);
-}
-
-static double
-two_a_star (const SwCounts *counts)
-{
-  return 2 * has_star (counts);
 }
 
 static double
@@ -147,17 +135,54 @@ has_boards (const SwCounts *counts)
   return counts->runs.board_m > 0;
 }
 
+/* Goods that stand in where the catalogue has no fitting that fits. */
+static double
+crown_flange_made (const SwCounts *counts)
+{
+  return counts->solution->fittings.post_top.flange == NULL;
+}
+
+static double
+star_flange_made (const SwCounts *counts)
+{
+  return has_star (counts) && !counts->solution->fittings.stub_held;
+}
+
+static double
+sleeve_flange_made (const SwCounts *counts)
+{
+  return has_boards (counts) && counts->solution->fittings.sleeve_foot.flange == NULL;
+}
+
+static double
+star_clamps_made (const SwCounts *counts)
+{
+  return 2 * (has_star (counts) && counts->solution->fittings.u_bolt == NULL);
+}
+
+static double
+grommets_made (const SwCounts *counts)
+{
+  return counts->solution->fittings.grommet == NULL ? 2 * counts->strips_made : 0;
+}
+
+/* The flange on the plate shares the bolts of the one below where both are of one size. The
+ * sleeve's flange is held by the carriage bolts of the half lap. */
 static double
 flange_bolts (const SwCounts *counts)
 {
-  return BOLTS_A_FLANGE * (1 + has_star (counts) + has_boards (counts));
+  const SwFittings *fittings = &counts->solution->fittings;
+  gboolean own = has_star (counts) && !(fittings->stub_held && fittings->shares_bolts);
+
+  return BOLTS_A_FLANGE * (1 + own);
 }
 
-/* Crown flange and post; star stub and its flange. */
+/* One a joint that would turn; a flange made to measure has one too. */
 static double
 lock_screws (const SwCounts *counts)
 {
-  return 2 + 2 * has_star (counts);
+  return sw_fit_locks (&counts->solution->fits) + crown_flange_made (counts) +
+         star_flange_made (counts);
 }
 
 static double
@@ -173,10 +198,24 @@ post_couplings (const SwCounts *counts)
   return counts->runs.joint_tube == NULL ? post_joints (counts) : 0;
 }
 
+static gboolean
+in_ground (const SwCounts *counts)
+{
+  return design_of (counts)->stand.foot == SW_FOOT_SOCKET;
+}
+
 static double
 one_a_sleeve (const SwCounts *counts)
 {
   return counts->runs.sleeve_m > 0;
+}
+
+/* Post in sleeve; two a joint of the post; in the ground one for the post to stand on. */
+static double
+through_bolts (const SwCounts *counts)
+{
+  return one_a_sleeve (counts) + 2 * post_joints (counts) +
+         (one_a_sleeve (counts) > 0 && in_ground (counts));
 }
 
 static double
@@ -415,21 +454,22 @@ labels (const SwCounts *counts)
 const SwCountRow sw_count_rows[] = {
   { "strip-pixel", strip_pixels },
   { "strip-material", strip_material_m },
-  { "grommet", two_a_strip_made },
+  { "grommet", grommets_made },
   { "elastic-tie", one_a_strip_made },
   { "cable-tie", two_a_strip },
   { "star-frame", one_star },
   { "star-pixel", star_pixels },
-  { "star-clamp", two_a_star },
-  { "star-flange", one_star },
+  { "star-clamp", star_clamps_made },
+  { "star-flange", star_flange_made },
   { "star-tether", one_star },
   { "crown-plate", one },
-  { "crown-flange", one },
+  { "crown-flange", crown_flange_made },
   { "flange-bolt", flange_bolts },
   { "lock-screw", lock_screws },
   { "post-coupling", post_couplings },
-  { "through-bolt", one_a_sleeve },
-  { "sleeve-flange", one_on_boards },
+  { "through-bolt", through_bolts },
+  { "sleeve-plug", one_a_sleeve },
+  { "sleeve-flange", sleeve_flange_made },
   { "carriage-bolt", carriage_bolts },
   { "wood-glue", one_on_boards },
   { "slab", slabs },

@@ -7,6 +7,7 @@
 #include <math.h>
 #include <string.h>
 
+#define FITTING_USES 10
 #define GUY_ENDS_M 0.5 /* line turned back at the two ends of a guy */
 
 static double
@@ -134,6 +135,59 @@ add_hooks (GArray *bom, const SwSolution *solution)
   add_goods (bom, solution, washer, 2 * strips);
 }
 
+/* A use of a fitting; several uses of one are one part, in the group of the first. */
+typedef struct {
+  const SwFitting *fitting; /* nullable */
+  const char *group;
+  int count;
+} Use;
+
+static void
+add_use (GArray *bom, const SwSolution *solution, const Use *uses, guint i)
+{
+  const SwFitting *fitting = uses[i].fitting;
+  int count = uses[i].count;
+
+  for (guint k = 0; k < i; k++) {
+    if (uses[k].fitting == fitting)
+      return;
+  }
+  for (guint k = i + 1; k < FITTING_USES; k++)
+    count += uses[k].fitting == fitting ? uses[k].count : 0;
+  if (fitting != NULL)
+    add_part (bom,
+              solution,
+              (SwPart){ .id = fitting->id,
+                        .name = fitting->name,
+                        .group = uses[i].group,
+                        .unit = N_ ("piece"),
+                        .quantity = count,
+                        .unit_price = fitting->price,
+                        .pack = fitting->pack });
+}
+
+static void
+add_fittings (GArray *bom, const SwSolution *solution)
+{
+  const SwFittings *f = &solution->fittings;
+  int strips = solution->design->shape.strip_count + sw_bom_spare_strips (solution->design);
+  const Use uses[FITTING_USES] = {
+    { f->grommet, "Strips", 2 * strips },
+    { f->post_top.flange, "Crown", 1 },
+    { f->post_top.connector, "Crown", 1 },
+    { f->stub_held ? f->top_flange : NULL, "Star", 1 },
+    { f->reducers[0], "Star", 1 },
+    { f->reducers[1], "Star", 1 },
+    { f->stub_held ? f->stub_connector : NULL, "Star", 1 },
+    { f->u_bolt, "Star", 2 },
+    { f->sleeve_foot.flange, "Post and foot", 1 },
+    { f->sleeve_foot.connector, "Post and foot", 1 },
+  };
+
+  for (guint i = 0; i < FITTING_USES; i++)
+    add_use (bom, solution, uses, i);
+}
+
 static void
 add_guy_line (GArray *bom, const SwSolution *solution)
 {
@@ -183,6 +237,7 @@ sw_bom_new (const SwSolution *solution)
     add_stock (bom, solution, g_ptr_array_index (solution->cuts, i));
   add_hooks (bom, solution);
   add_guy_line (bom, solution);
+  add_fittings (bom, solution);
   for (guint i = 0; i < sw_n_count_rows; i++)
     add_goods (bom, solution, sw_count_rows[i].id, sw_count_rows[i].quantity (&counts));
   g_array_sort (bom, by_group_cb); /* keeps the order inside a group */

@@ -67,7 +67,7 @@ static const struct {
 } lawn[] = {
   { "strip-pixel", "Strips", 21 * 50 },
   { "strip-material", "Strips", 21 * 2.751181565 },
-  { "grommet", "Strips", 42 },
+  { "grommet-0", "Strips", 42 },
   { "elastic-tie", "Strips", 21 },
   { "star-frame", "Star", 1 },
   { "star-pixel", "Star", 103 },
@@ -77,7 +77,15 @@ static const struct {
   { "nut-1/4", "Crown", 40 },
   { "washer-1/4", "Crown", 40 },
   { "crown-plate", "Crown", 1 },
-  { "flange-bolt", "Crown", 12 },
+  { "flange-bolt", "Crown", 4 }, /* through both flanges and the plate */
+  { "flange-2", "Crown", 2 },    /* under the plate and on it */
+  { "lock-screw", "Crown", 6 },
+  { "bushing-2x1/2", "Star", 1 },
+  { "connector-1/2", "Star", 1 },
+  { "u-bolt-1/2", "Star", 2 },
+  { "flange-2-1/2", "Post and foot", 1 },
+  { "carriage-bolt", "Post and foot", 4 },
+  { "sleeve-plug", "Post and foot", 1 },
   { "sch40-2", "Post and foot", 1 },
   { "sch40-2-1/2", "Post and foot", 1 },
   { "board-2x6", "Post and foot", 2 },
@@ -116,6 +124,7 @@ test_lawn (void)
   assert_quantity (solution, "supply", solution->power.supplies);
   g_assert_null (find_part (solution, "bucket"));
   g_assert_null (find_part (solution, "post-coupling"));
+  g_assert_null (find_part (solution, "crown-flange"));
 }
 
 static void
@@ -172,13 +181,13 @@ test_own_prices_and_what_is_at_home (void)
 {
   g_autoptr (SwDesign) design = sw_design_new ();
 
-  put (design->prices.override, "grommet", 0.20);
-  put (design->prices.have, "grommet", 10);
+  put (design->prices.override, "grommet-0", 0.20);
+  put (design->prices.have, "grommet-0", 10);
   put (design->prices.have, "elastic-tie", 21);
   put (design->prices.have, "ring-peg", 20);
   put (design->prices.override, "pvc40-1", 12.5);
   g_autoptr (SwSolution) solution = solve (design);
-  const SwPart *grommet = part_of (solution, "grommet");
+  const SwPart *grommet = part_of (solution, "grommet-0");
   g_assert_cmpfloat_with_epsilon (grommet->to_buy, 50, 1e-12);
   g_assert_cmpfloat_with_epsilon (grommet->to_pay, 10, 1e-12);
   g_assert_cmpfloat_with_epsilon (grommet->total, 8.4, 1e-12);
@@ -190,8 +199,8 @@ test_own_prices_and_what_is_at_home (void)
 static void
 test_more_strips_need_more (void)
 {
-  static const char *const scaling[] = { "strip-pixel", "grommet", "eye-1/4",  "nut-1/4",
-                                         "fuse",        "label",   "data-plug" };
+  static const char *const scaling[] = { "strip-pixel", "grommet-0", "eye-1/4",  "nut-1/4",
+                                         "fuse",        "label",     "data-plug" };
   g_autoptr (SwSolution) before = NULL;
 
   for (int strips = 2; strips <= 512; strips *= 2) {
@@ -323,6 +332,33 @@ test_path_saves_cable (void)
                                   1e-9);
 }
 
+/* Counted by hand. A tube of 2.00 in has no flange, so one is made, with a lock of its own
+ * beside that of the sleeve. In the ground: post in sleeve, post on its bolt; 7 m out of 6.4 m
+ * has one joint with two more.
+ */
+static void
+test_locks_and_what_is_made (void)
+{
+  g_autoptr (SwDesign) design = sw_design_new ();
+
+  g_free (design->stand.post);
+  design->stand.post = g_strdup ("al-2.00x0.125");
+  design->topper.kind = SW_TOPPER_NONE;
+  g_autoptr (SwSolution) made = solve (design);
+  assert_quantity (made, "crown-flange", 1);
+  assert_quantity (made, "flange-2", 0);
+  assert_quantity (made, "star-flange", 0);
+  assert_quantity (made, "lock-screw", 2);
+
+  g_autoptr (SwDesign) tall = sw_design_new ();
+  tall->stand.foot = SW_FOOT_SOCKET;
+  tall->shape.crown_height_m = 7;
+  g_autoptr (SwSolution) joined = solve (tall);
+  assert_quantity (joined, "through-bolt", 4);
+  assert_quantity (joined, "post-coupling", 0);
+  assert_quantity (joined, "sleeve-flange", 0);
+}
+
 static void
 test_shared_feeders (void)
 {
@@ -397,6 +433,7 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/bom/a socket and its concrete", test_socket);
   g_test_add_func ("/engine/bom/what is not there is not bought",
                    test_what_is_not_there_is_not_bought);
+  g_test_add_func ("/engine/bom/locks and what is made", test_locks_and_what_is_made);
   g_test_add_func ("/engine/bom/an arc has a joint less", test_arc_has_a_joint_less);
   g_test_add_func ("/engine/bom/spokes and long sections are joined",
                    test_spokes_and_long_sections_are_joined);
