@@ -3,7 +3,7 @@
  * models and answered by glpsol, GLPK's own program: every way to fill a bar is a column, each
  * length a row. None of it is shared with the code under test.
  */
-#include "engine/cut-plan.h"
+#include "engine/cut-mix.h"
 
 #include <gio/gio.h>
 #include <glib/gstdio.h>
@@ -11,6 +11,8 @@
 #include <string.h>
 
 #define MOST_TYPES 14
+
+#define MOST_STOCKS 3
 
 typedef struct {
   double stock, kerf;
@@ -64,19 +66,17 @@ types_of (const Case *c)
 typedef struct {
   const Case *c;
   int types, columns;
+  double price; /* of a bar */
   int pattern[MOST_TYPES];
   GString *rows[MOST_TYPES]; /* owned: " + 2 x7" … */
-  GString *names;            /* owned: "x1 + x2 …" */
+  GString *costs;            /* owned: " + 4.5 x1" … */
 } Model;
 
 static void
 add_column (Model *model)
 {
   model->columns++;
-  g_string_append_printf (model->names,
-                          "%s x%d\n",
-                          model->columns > 1 ? " +" : "",
-                          model->columns);
+  g_string_append_printf (model->costs, " + %.6f x%d\n", model->price, model->columns);
   for (int i = 0; i < model->types; i++) {
     if (model->pattern[i] > 0)
       g_string_append_printf (model->rows[i], " + %d x%d\n", model->pattern[i], model->columns);
@@ -101,15 +101,18 @@ fill_bar (Model *model, int type, double room)
 
 /* In the LP format of CPLEX, which glpsol reads. */
 static char *
-model_text (const Case *c)
+model_text (const Case *c, const SwStock *stocks, int n_stocks)
 {
-  Model model = { .c = c, .types = types_of (c), .names = g_string_new (NULL) };
+  Model model = { .c = c, .types = types_of (c), .costs = g_string_new (NULL) };
 
   for (int i = 0; i < model.types; i++)
     model.rows[i] = g_string_new (NULL);
-  fill_bar (&model, 0, c->stock + c->kerf);
+  for (int stock = 0; stock < n_stocks; stock++) {
+    model.price = stocks[stock].price;
+    fill_bar (&model, 0, stocks[stock].stock_m + c->kerf);
+  }
   g_autoptr (GString) text = g_string_new (NULL);
-  g_string_append_printf (text, "Minimize\n bars: %sSubject To\n", model.names->str);
+  g_string_append_printf (text, "Minimize\n bars: %sSubject To\n", model.costs->str);
   for (int i = 0; i < model.types; i++) {
     g_string_append_printf (text,
                             " c%d: %s >= %d\n",
@@ -122,12 +125,12 @@ model_text (const Case *c)
   for (int column = 1; column <= model.columns; column++)
     g_string_append_printf (text, " x%d\n", column);
   g_string_append (text, "End\n");
-  g_string_free (model.names, TRUE);
+  g_string_free (model.costs, TRUE);
   return g_strdup (text->str);
 }
 
 /* Its answer: "Objective:  bars = 73 (MINimum)". */
-static int
+static double
 ask_glpsol (const char *model)
 {
   g_autoptr (GError) error = NULL;
@@ -157,7 +160,7 @@ ask_glpsol (const char *model)
   g_assert_nonnull (strstr (answer, "INTEGER OPTIMAL"));
   const char *objective = strstr (answer, "Objective:  bars = ");
   g_assert_nonnull (objective);
-  return atoi (objective + strlen ("Objective:  bars = "));
+  return g_ascii_strtod (objective + strlen ("Objective:  bars = "), NULL);
 }
 
 static void
@@ -165,7 +168,8 @@ test_bars_agree_with_glpsol (gconstpointer data)
 {
   const Case *c = &cases[GPOINTER_TO_UINT (data)];
   g_autoptr (GError) error = NULL;
-  g_autofree char *model = model_text (c);
+  SwStock bar = { c->stock, 1 };
+  g_autofree char *model = model_text (c, &bar, 1);
   g_autoptr (SwCutPlan) plan = sw_cut_plan_exact (NULL,
                                                   c->stock,
                                                   c->kerf,
@@ -177,7 +181,30 @@ test_bars_agree_with_glpsol (gconstpointer data)
 
   g_assert_no_error (error);
   g_assert_true (plan->optimal);
-  g_assert_cmpint ((int) plan->bars->len, ==, ask_glpsol (model));
+  g_assert_cmpfloat_with_epsilon (plan->bars->len, ask_glpsol (model), 1e-6);
+}
+
+/* The same pieces out of bars as shops sell them, each with its price: of our own. The first
+ * length is the question's. */
+static const SwStock shops[][MOST_STOCKS] = {
+  { { 5600, 100 }, { 3800, 66 }, { 2200, 41 } },      { { 100, 7 }, { 160, 11 }, { 60, 4.5 } },
+  { { 3.048, 8.5 }, { 6.096, 16 }, { 1.524, 5 } },    { { 6, 12 }, { 4, 8.5 }, { 3.5, 6.9 } },
+  { { 3.048, 4.4 }, { 2.4384, 3.4 }, { 4.2672, 6 } },
+};
+
+static void
+test_cost_agrees_with_glpsol (gconstpointer data)
+{
+  guint i = GPOINTER_TO_UINT (data);
+  const Case *c = &cases[i];
+  g_autoptr (GError) error = NULL;
+  g_autofree char *model = model_text (c, shops[i], MOST_STOCKS);
+  SwCutMixJob job = { shops[i], MOST_STOCKS, c->kerf, c->pieces, (gsize) types_of (c), 0 };
+  g_autoptr (SwCutMix) mix = sw_cut_mix_new (&job, NULL, &error);
+
+  g_assert_no_error (error);
+  g_assert_true (mix->optimal);
+  g_assert_cmpfloat_with_epsilon (mix->cost, ask_glpsol (model), 1e-6);
 }
 
 int
@@ -192,7 +219,9 @@ main (int argc, char **argv)
   }
   for (guint i = 0; i < G_N_ELEMENTS (cases); i++) {
     g_autofree char *path = g_strdup_printf ("/engine/cut-plan-glpsol/question %u", i + 1);
+    g_autofree char *mixed = g_strdup_printf ("/engine/cut-plan-glpsol/mix %u", i + 1);
     g_test_add_data_func (path, GUINT_TO_POINTER (i), test_bars_agree_with_glpsol);
+    g_test_add_data_func (mixed, GUINT_TO_POINTER (i), test_cost_agrees_with_glpsol);
   }
   return g_test_run ();
 }
