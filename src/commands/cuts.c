@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "commands/command.h"
-#include "engine/cut-plan.h"
+#include "engine/cut-mix.h"
 #include "engine/error.h"
 #include "engine/json-text.h"
 
@@ -62,6 +62,48 @@ read_pieces (GArray *pieces, char **words, GError **error)
   return TRUE;
 }
 
+/* "3.048", or "3.048:5.60" with the price of a bar; without one it is 0. */
+static gboolean
+read_stock (const char *text, SwStock *stock, GError **error)
+{
+  g_auto (GStrv) halves = g_strsplit (text, ":", 2);
+  gboolean priced = g_strv_length (halves) == 2;
+
+  stock->price = 0;
+  if (!priced)
+    return read_metres ("--stock", text, &stock->stock_m, error);
+  if (read_number (halves[0], &stock->stock_m) && read_number (halves[1], &stock->price))
+    return TRUE;
+  g_set_error (error,
+               SW_ERROR,
+               SW_ERROR_TYPE,
+               "--stock %s: metres, or metres and a price are allowed, as 3.048:5.60",
+               text);
+  return FALSE;
+}
+
+static gboolean
+read_stocks (GArray *stocks, char **words, GError **error)
+{
+  gboolean several = words[1] != NULL;
+
+  for (guint i = 0; words[i] != NULL; i++) {
+    SwStock stock;
+    if (!read_stock (words[i], &stock, error))
+      return FALSE;
+    if (several && strchr (words[i], ':') == NULL) {
+      g_set_error (error,
+                   SW_ERROR,
+                   SW_ERROR_TYPE,
+                   "--stock %s: of several lengths each needs its price, as 3.048:5.60",
+                   words[i]);
+      return FALSE;
+    }
+    g_array_append_val (stocks, stock);
+  }
+  return TRUE;
+}
+
 static JsonArray *
 bar_array (const GArray *bar)
 {
@@ -72,12 +114,12 @@ bar_array (const GArray *bar)
   return array;
 }
 
-static char *
-json_of (const SwCutPlan *plan)
+/* What a plan and each length of a mix have. Returns: (transfer full). */
+static JsonObject *
+plan_object (const SwCutPlan *plan)
 {
   JsonObject *object = json_object_new ();
   JsonArray *bars = json_array_new ();
-  g_autoptr (JsonNode) root = json_node_new (JSON_NODE_OBJECT);
 
   for (guint i = 0; i < plan->bars->len; i++)
     json_array_add_array_element (bars, bar_array (plan->bars->pdata[i]));
@@ -86,10 +128,42 @@ json_of (const SwCutPlan *plan)
   json_object_set_int_member (object, "bars", plan->bars->len);
   json_object_set_array_member (object, "pieces", bars);
   json_object_set_double_member (object, "waste_m", plan->waste_m);
-  json_object_set_int_member (object, "bound", plan->bound);
-  json_object_set_boolean_member (object, "optimal", plan->optimal);
+  return object;
+}
+
+static char *
+text_of_object (JsonObject *object)
+{
+  g_autoptr (JsonNode) root = json_node_new (JSON_NODE_OBJECT);
+
   json_node_take_object (root, object);
   return sw_json_to_text (root, NULL);
+}
+
+static char *
+json_of (const SwCutPlan *plan)
+{
+  JsonObject *object = plan_object (plan);
+
+  json_object_set_int_member (object, "bound", plan->bound);
+  json_object_set_boolean_member (object, "optimal", plan->optimal);
+  return text_of_object (object);
+}
+
+static char *
+mix_json_of (const SwCutMix *mix)
+{
+  JsonObject *object = json_object_new ();
+  JsonArray *stocks = json_array_new ();
+
+  for (guint i = 0; i < mix->plans->len; i++)
+    json_array_add_object_element (stocks, plan_object (mix->plans->pdata[i]));
+  json_object_set_array_member (object, "stocks", stocks);
+  json_object_set_int_member (object, "bars", sw_cut_mix_bars (mix));
+  json_object_set_double_member (object, "cost", mix->cost);
+  json_object_set_double_member (object, "bound", mix->bound);
+  json_object_set_boolean_member (object, "optimal", mix->optimal);
+  return text_of_object (object);
 }
 
 static char *
@@ -128,10 +202,9 @@ add_bars (GString *text, const SwCutPlan *plan)
   }
 }
 
-static char *
-text_of (const SwCutPlan *plan)
+static void
+add_plan (GString *text, const SwCutPlan *plan)
 {
-  GString *text = g_string_new (NULL);
   g_autofree char *stock = sw_json_number (plan->stock_m);
   g_autofree char *kerf = sw_json_number (plan->kerf_m);
   char waste[G_ASCII_DTOSTR_BUF_SIZE];
@@ -145,6 +218,14 @@ text_of (const SwCutPlan *plan)
   add_bars (text, plan);
   g_ascii_formatd (waste, sizeof waste, "%.3f", plan->waste_m);
   g_string_append_printf (text, "Cuts and rests: %s m\n", waste);
+}
+
+static char *
+text_of (const SwCutPlan *plan)
+{
+  GString *text = g_string_new (NULL);
+
+  add_plan (text, plan);
   if (plan->optimal)
     g_string_append (text, "No plan needs fewer bars.\n");
   else
@@ -152,25 +233,71 @@ text_of (const SwCutPlan *plan)
   return g_string_free (text, FALSE);
 }
 
+static char *
+mix_text_of (const SwCutMix *mix)
+{
+  GString *text = g_string_new (NULL);
+  char cost[G_ASCII_DTOSTR_BUF_SIZE], bound[G_ASCII_DTOSTR_BUF_SIZE];
+
+  for (guint i = 0; i < mix->plans->len; i++)
+    add_plan (text, mix->plans->pdata[i]);
+  g_ascii_formatd (cost, sizeof cost, "%.2f", mix->cost);
+  g_ascii_formatd (bound, sizeof bound, "%.2f", mix->bound);
+  g_string_append_printf (text, "All bars cost %s.\n", cost);
+  if (mix->optimal)
+    g_string_append (text, "No plan costs less.\n");
+  else
+    g_string_append_printf (text, "No plan costs less than %s.\n", bound);
+  return g_string_free (text, FALSE);
+}
+
 typedef struct {
-  char *stock, *kerf;
-  char **pieces;
+  char *kerf;
+  char **stocks, **pieces;
   gboolean json;
 } Options;
 
-static SwCutPlan *
-plan_of (const Options *options, char **more_pieces, GError **error)
+/* Bars of one length without a price: the fewest. Else the cheapest. Returns: (transfer full)
+ * (nullable): what to print. */
+static char *
+answer_to (const Options *options, const SwCutMixJob *job, GError **error)
+{
+  if (job->n_stocks > 1 || strchr (options->stocks[0], ':') != NULL) {
+    g_autoptr (SwCutMix) mix = sw_cut_mix_new (job, NULL, error);
+    if (mix == NULL)
+      return NULL;
+    return options->json ? mix_json_of (mix) : mix_text_of (mix);
+  }
+  g_autoptr (SwCutPlan) plan = sw_cut_plan_exact (NULL,
+                                                  job->stocks->stock_m,
+                                                  job->kerf_m,
+                                                  job->pieces,
+                                                  job->n_pieces,
+                                                  0,
+                                                  NULL,
+                                                  error);
+  if (plan == NULL)
+    return NULL;
+  return options->json ? json_of (plan) : text_of (plan);
+}
+
+static char *
+answer (const Options *options, char **more_pieces, GError **error)
 {
   g_autoptr (GArray) pieces = g_array_new (FALSE, FALSE, sizeof (SwPiece));
-  double stock_m, kerf_m;
+  g_autoptr (GArray) stocks = g_array_new (FALSE, FALSE, sizeof (SwStock));
+  SwCutMixJob job = { 0 };
 
-  if (!read_metres ("--stock", options->stock, &stock_m, error) ||
-      !read_metres ("--kerf", options->kerf, &kerf_m, error) ||
+  if (!read_stocks (stocks, options->stocks, error) ||
+      !read_metres ("--kerf", options->kerf, &job.kerf_m, error) ||
       !read_pieces (pieces, options->pieces, error) ||
       !read_pieces (pieces, more_pieces, error))
     return NULL;
-  const SwPiece *first = (const SwPiece *) (gpointer) pieces->data;
-  return sw_cut_plan_exact (NULL, stock_m, kerf_m, first, pieces->len, 0, NULL, error);
+  job.stocks = (const SwStock *) (gpointer) stocks->data;
+  job.n_stocks = stocks->len;
+  job.pieces = (const SwPiece *) (gpointer) pieces->data;
+  job.n_pieces = pieces->len;
+  return answer_to (options, &job, error);
 }
 
 static int
@@ -187,14 +314,13 @@ run (const SwCommandForm *form, const Options *options, char **more_pieces)
 {
   g_autoptr (GError) error = NULL;
 
-  if (options->stock == NULL || options->kerf == NULL || options->pieces == NULL) {
+  if (options->stocks == NULL || options->kerf == NULL || options->pieces == NULL) {
     g_autofree char *usage = g_strdup_printf ("usage: spirewright cuts %s", form->usage);
     return sw_command_fail (SW_EXIT_USAGE, NULL, usage);
   }
-  g_autoptr (SwCutPlan) plan = plan_of (options, more_pieces, &error);
-  if (plan == NULL)
+  g_autofree char *text = answer (options, more_pieces, &error);
+  if (text == NULL)
     return sw_command_fail (status_of (error), NULL, error->message);
-  g_autofree char *text = options->json ? json_of (plan) : text_of (plan);
   return sw_command_print (text);
 }
 
@@ -203,7 +329,13 @@ sw_command_cuts (int argc, char **argv)
 {
   Options options = { 0 };
   const GOptionEntry entries[] = {
-    { "stock", 0, 0, G_OPTION_ARG_STRING, &options.stock, "Length of a bar as bought", "M" },
+    { "stock",
+      0,
+      0,
+      G_OPTION_ARG_STRING_ARRAY,
+      &options.stocks,
+      "Length of a bar as bought; several times, with the price of each, for the least cost",
+      "M[:PRICE]" },
     { "kerf", 0, 0, G_OPTION_ARG_STRING, &options.kerf, "What one cut takes away", "M" },
     { "piece",
       0,
@@ -215,16 +347,18 @@ sw_command_cuts (int argc, char **argv)
     { "json", 'j', 0, G_OPTION_ARG_NONE, &options.json, "Print a JSON object", NULL },
     G_OPTION_ENTRY_NULL
   };
-  const SwCommandForm form = { "--stock M --kerf M --piece M:COUNT… [--json]",
-                               "Cuts pieces out of bars with the fewest bars.",
-                               entries,
-                               SW_COMMAND_ANY_FILES };
+  const SwCommandForm form = {
+    "--stock M[:PRICE]… --kerf M --piece M:COUNT… [--json]",
+    "Cuts pieces out of bars: the fewest, or the cheapest of several lengths.",
+    entries,
+    SW_COMMAND_ANY_FILES
+  };
   g_auto (GStrv) more_pieces = NULL;
   int status;
 
   if (sw_command_parse (&form, argc, argv, &more_pieces, &status))
     status = run (&form, &options, more_pieces);
-  g_free (options.stock);
+  g_strfreev (options.stocks);
   g_free (options.kerf);
   g_strfreev (options.pieces);
   return status;

@@ -102,6 +102,40 @@ test_text_gathers_bars_cut_alike (void)
                    "No plan needs fewer bars.\n");
 }
 
+/* Worked by hand: 3 m out of a bar of 3.048 m, 1 m out of one of 1.2 m: 5 + 2; twice the long
+ * one would be 10. */
+static void
+test_several_lengths_cost_least (void)
+{
+  g_auto (Answer) text = { 0 }, json = { 0 };
+
+  ask ("--stock 3.048:5 --stock 1.2:2 --kerf 0.003 --piece 3:1 --piece 1:1", &text);
+  g_assert_cmpint (text.status, ==, 0);
+  g_assert_cmpstr (text.out,
+                   ==,
+                   "1 bar of 3.048 m, a cut takes 0.003 m\n"
+                   "    1 x  3, 0.048 m left\n"
+                   "Cuts and rests: 0.048 m\n"
+                   "1 bar of 1.2 m, a cut takes 0.003 m\n"
+                   "    1 x  1, 0.200 m left\n"
+                   "Cuts and rests: 0.200 m\n"
+                   "All bars cost 7.00.\n"
+                   "No plan costs less.\n");
+  ask ("--stock 3.048:5 --stock 1.2:2 --kerf 0.003 --piece 3:1 --piece 1:1 --json", &json);
+  g_autoptr (JsonParser) parser = json_parser_new ();
+  g_assert_true (json_parser_load_from_data (parser, json.out, -1, NULL));
+  JsonObject *object = json_node_get_object (json_parser_get_root (parser));
+  JsonArray *stocks = json_object_get_array_member (object, "stocks");
+  g_assert_cmpfloat_with_epsilon (json_object_get_double_member (object, "cost"), 7, 1e-12);
+  g_assert_cmpint (json_object_get_int_member (object, "bars"), ==, 2);
+  g_assert_true (json_object_get_boolean_member (object, "optimal"));
+  g_assert_cmpuint (json_array_get_length (stocks), ==, 2);
+  g_assert_cmpint (
+    json_object_get_int_member (json_array_get_object_element (stocks, 1), "bars"),
+    ==,
+    1);
+}
+
 static void
 test_one_bar_is_not_bars (void)
 {
@@ -127,12 +161,16 @@ static const struct {
   { "--stock 3 --kerf 0 --piece 1:1 more", 2, "--piece more: metres and a whole count from 1" },
   { "--stock inf --kerf 0 --piece 1:1", 2, "--stock inf: a number of metres" },
   { "--stock 3 --kerf 1mm --piece 1:1", 2, "--kerf 1mm: a number of metres" },
+  { "--stock 3:5 --stock 4 --kerf 0 --piece 1:1", 2, "--stock 4: of several lengths each" },
+  { "--stock 3: --kerf 0 --piece 1:1", 2, "--stock 3:: metres, or metres and a price" },
+  { "--stock 3:0 --kerf 0 --piece 1:1", 2, "price: 0 is not above 0" },
+  { "--stock 3:5 --stock 2:4 --kerf 0 --piece 3.5:1", 1, "piece: 3.5 m is longer" },
   { "--stock 0 --kerf 0 --piece 1:1", 2, "stock: 0 m is outside" },
   { "--stock 3 --kerf -1 --piece 1:1", 2, "kerf: -1 m is outside" },
   { "--stock 3 --kerf 0 --piece 1:100001", 2, "piece: 100001 of 1 m is outside" },
-  { "--kerf 0 --piece 1:1", 2, "usage: spirewright cuts --stock M" },
-  { "--stock 3 --piece 1:1", 2, "usage: spirewright cuts --stock M" },
-  { "--stock 3 --kerf 0", 2, "usage: spirewright cuts --stock M" },
+  { "--kerf 0 --piece 1:1", 2, "usage: spirewright cuts --stock M[:PRICE]" },
+  { "--stock 3 --piece 1:1", 2, "usage: spirewright cuts --stock M[:PRICE]" },
+  { "--stock 3 --kerf 0", 2, "usage: spirewright cuts --stock M[:PRICE]" },
   { "--saw 3", 2, "" },
 };
 
@@ -158,6 +196,8 @@ main (int argc, char **argv)
   g_test_add_func ("/commands/cuts/json", test_json);
   g_test_add_func ("/commands/cuts/text gathers bars cut alike",
                    test_text_gathers_bars_cut_alike);
+  g_test_add_func ("/commands/cuts/several lengths cost least",
+                   test_several_lengths_cost_least);
   g_test_add_func ("/commands/cuts/one bar is not bars", test_one_bar_is_not_bars);
   g_test_add_func ("/commands/cuts/refusals", test_refusals);
   return g_test_run ();

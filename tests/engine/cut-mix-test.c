@@ -30,6 +30,8 @@ static const Case cases[] = {
     40,
     1,
     5 },
+  /* four quarters and their cuts fill a bar to the last hair: 4·0.75975 + 3·0.003 = 3.048 */
+  { 0.003, { { 3.048, 5 }, { 6.2, 11 } }, { { 0.75975, 4 }, { 6.1, 1 } }, 16, 2, 2 },
   /* a length no piece comes out of is no way to cut anything */
   { 0, { { 0.5, 0.01 }, { 3, 3 } }, { { 1.5, 3 } }, 6, 1, 2 },
 };
