@@ -12,13 +12,12 @@
 #define BOLTS_A_BUCKET 4
 #define SCREWS_A_COUPLING 2
 #define CLAMPS_A_SPOKE 2
-#define ARMS 4 /* crossed boards have four; each carries as many slabs */
 #define SUPPLIES_A_BOX 2
 #define CLIPS_AN_END 2 /* wire rope to 3/8 in: two clips an end, usual clip tables */
 #define GUY_ENDS 2
 #define PORTS_SMALL 4
 #define PORTS_LARGE 16
-#define CONCRETE_BAG_M3 0.0169901 /* 0.60 ft³ out of an 80 lb bag: ASTM C387 mixes */
+#define GRAVEL_BAG_M3 0.01416 /* 50 lb, 0.5 ft³: as bags print it */
 
 static const SwDesign *
 design_of (const SwCounts *counts)
@@ -237,21 +236,15 @@ carriage_bolts (const SwCounts *counts)
 }
 
 static double
-goods_mass_kg (const SwCounts *counts, const char *id)
+counted (double amount)
 {
-  const SwGoods *goods = sw_catalogue_goods (counts->solution->catalogue, id);
-
-  return goods == NULL || goods->mass_kg <= 0 ? INFINITY : goods->mass_kg;
+  return amount > 0 ? amount : 0; /* also of NAN */
 }
 
 static double
 slabs (const SwCounts *counts)
 {
-  const SwStand *stand = &design_of (counts)->stand;
-
-  if (stand->foot != SW_FOOT_SLABS)
-    return 0;
-  return ARMS * whole (stand->ballast_kg / ARMS / goods_mass_kg (counts, "slab"));
+  return counted (counts->solution->foot.slabs);
 }
 
 static double
@@ -260,33 +253,16 @@ one_bucket (const SwCounts *counts)
   return has_bucket (counts);
 }
 
-/* What fills the hole round the sleeve. */
-static double
-socket_concrete_m3 (const SwCounts *counts)
-{
-  const SwStand *stand = &design_of (counts)->stand;
-  const SwPipe *sleeve = sw_catalogue_pipe (counts->solution->catalogue, stand->sleeve);
-  double hole_m = stand->socket_diameter_m, sleeve_m = sleeve == NULL ? 0 : sleeve->od_m;
-
-  return MAX (0, G_PI / 4 * (hole_m * hole_m - sleeve_m * sleeve_m) * stand->socket_depth_m);
-}
-
 static double
 concrete_bags (const SwCounts *counts)
 {
-  const SwStand *stand = &design_of (counts)->stand;
-
-  if (stand->foot == SW_FOOT_SOCKET)
-    return whole (socket_concrete_m3 (counts) / CONCRETE_BAG_M3);
-  if (stand->foot == SW_FOOT_BUCKET)
-    return whole (stand->ballast_kg / goods_mass_kg (counts, "concrete-bag"));
-  return 0;
+  return counted (counts->solution->foot.bags);
 }
 
 static double
-one_in_ground (const SwCounts *counts)
+gravel_bags (const SwCounts *counts)
 {
-  return design_of (counts)->stand.foot == SW_FOOT_SOCKET;
+  return counted (whole (counts->solution->foot.gravel_m3 / GRAVEL_BAG_M3));
 }
 
 /* A ring closes on itself; an arc has an end more than joints. */
@@ -475,7 +451,7 @@ const SwCountRow sw_count_rows[] = {
   { "slab", slabs },
   { "bucket", one_bucket },
   { "concrete-bag", concrete_bags },
-  { "drain-gravel", one_in_ground },
+  { "drain-gravel", gravel_bags },
   { "ring-coupling", ring_couplings },
   { "ring-screw", ring_screws },
   { "ring-tee", ring_tees },

@@ -9,8 +9,8 @@
 
 #define GRAVITY 9.80665 /* m/s², standard (NIST SP 811) */
 
-/* A 5 US gal bucket, brim-full of concrete at 2300 kg/m³: 18.927 L. */
-#define BUCKET_MOST_KG 43.5
+#define BOARD_MISS_M 0.003    /* lumber swells as much; our own choice */
+#define CONCRETE_LEAST_M 0.05 /* round the sleeve; common practice, no source */
 
 static gboolean
 guyed (const SwSolution *s)
@@ -185,12 +185,94 @@ bucket_overfull (const SwSolution *s, SwFindingDraft *draft)
 {
   const SwStand *stand = &s->design->stand;
 
-  if (stand->foot != SW_FOOT_BUCKET || !(stand->ballast_kg > BUCKET_MOST_KG))
+  if (stand->foot != SW_FOOT_BUCKET || !(stand->ballast_kg > s->foot.bucket_most_kg))
     return FALSE;
   sw_draft_say (draft, "ballast", SW_QUANTITY_MASS, stand->ballast_kg);
-  sw_draft_say (draft, "most", SW_QUANTITY_MASS, BUCKET_MOST_KG);
+  sw_draft_say (draft, "most", SW_QUANTITY_MASS, s->foot.bucket_most_kg);
   sw_draft_remedy (draft, "stand.foot", SW_FOOT_SLABS);
   return TRUE;
+}
+
+static gboolean
+board_not_sold (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwBoard *board = s->heights.board;
+  double width_m = s->design->stand.arm_width_m;
+
+  if (board == NULL || fabs (board->width_m - width_m) <= BOARD_MISS_M)
+    return FALSE;
+  sw_draft_say (draft, "width", SW_QUANTITY_SHORT_LENGTH, width_m);
+  sw_draft_say (draft, "sold", SW_QUANTITY_SHORT_LENGTH, board->width_m);
+  sw_draft_remedy (draft, "stand.arm_width_m", board->width_m);
+  return TRUE;
+}
+
+/* The narrowest board of the catalogue on which the bolts stand far enough from the edge. */
+static double
+width_for_bolts_m (const SwSolution *s)
+{
+  g_autoptr (GPtrArray) ids = sw_catalogue_ids (s->catalogue, "board");
+  double least_m = 2 * (s->foot.bolt_off_m + s->foot.bolt_edge_least_m), best_m = NAN;
+
+  for (guint i = 0; i < ids->len; i++) {
+    double width_m = sw_catalogue_board (s->catalogue, ids->pdata[i])->width_m;
+    if (width_m >= least_m && !(width_m >= best_m))
+      best_m = width_m;
+  }
+  return best_m;
+}
+
+static gboolean
+bolts_near_edge (const SwSolution *s, SwFindingDraft *draft)
+{
+  if (!(s->foot.bolt_edge_m < s->foot.bolt_edge_least_m))
+    return FALSE;
+  sw_draft_say (draft, "edge", SW_QUANTITY_SHORT_LENGTH, s->foot.bolt_edge_m);
+  sw_draft_say (draft, "least", SW_QUANTITY_SHORT_LENGTH, s->foot.bolt_edge_least_m);
+  sw_draft_remedy (draft, "stand.arm_width_m", width_for_bolts_m (s));
+  return TRUE;
+}
+
+static gboolean
+arms_short (const SwSolution *s, SwFindingDraft *draft)
+{
+  double arm_m = s->design->stand.arm_m;
+
+  if (!(s->foot.slabs > 0 && arm_m < s->foot.slab_off_m))
+    return FALSE;
+  sw_draft_say (draft, "arm", SW_QUANTITY_LENGTH, arm_m);
+  sw_draft_say (draft, "middle", SW_QUANTITY_LENGTH, s->foot.slab_off_m);
+  sw_draft_remedy (draft, "stand.arm_m", sw_round_up (s->foot.slab_off_m, 0.05));
+  return TRUE;
+}
+
+static gboolean
+socket_narrow (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwPipe *sleeve = s->fittings.sleeve;
+
+  if (on_foot (s) || sleeve == NULL)
+    return FALSE;
+  double round_m = (s->design->stand.socket_diameter_m - sleeve->od_m) / 2;
+  if (round_m >= CONCRETE_LEAST_M)
+    return FALSE;
+  sw_draft_say (draft, "hole", SW_QUANTITY_SHORT_LENGTH, s->design->stand.socket_diameter_m);
+  sw_draft_say (draft, "least", SW_QUANTITY_SHORT_LENGTH, CONCRETE_LEAST_M);
+  sw_draft_remedy (draft,
+                   "stand.socket_diameter_m",
+                   sw_round_up (sleeve->od_m + 2 * CONCRETE_LEAST_M, 0.01));
+  return TRUE;
+}
+
+static gboolean
+sleeve_below_socket (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwStand *stand = &s->design->stand;
+
+  sw_draft_say (draft, "sleeve", SW_QUANTITY_LENGTH, stand->sleeve_depth_m);
+  sw_draft_say (draft, "socket", SW_QUANTITY_LENGTH, stand->socket_depth_m);
+  sw_draft_remedy (draft, "stand.sleeve_depth_m", stand->socket_depth_m);
+  return !on_foot (s) && stand->sleeve_depth_m > stand->socket_depth_m;
 }
 
 const SwFindingRow sw_findings_of_foot[] = {
@@ -226,6 +308,37 @@ const SwFindingRow sw_findings_of_foot[] = {
     N_ ("A bucket full of concrete weighs {most}, not the {ballast} that are asked for. Use "
         "paving slabs, or a second bucket."),
     bucket_overfull },
+  { SW_LEVEL_WARN,
+    "bolts-near-edge",
+    "stand.arm_width_m",
+    N_ ("The bolts of the sleeve's flange stand {edge} from the edge of the half lap, {least} "
+        "are "
+        "needed. Use wider boards."),
+    bolts_near_edge },
+  { SW_LEVEL_WARN,
+    "arms-short-for-slabs",
+    "stand.arm_m",
+    N_ ("The middle of a slab lies {middle} from the post, past the end of an arm of {arm}: it "
+        "would tip off. Make the arms longer."),
+    arms_short },
+  { SW_LEVEL_WARN,
+    "socket-narrow",
+    "stand.socket_diameter_m",
+    N_ ("A hole {hole} across leaves less than {least} of concrete round the sleeve. Dig it "
+        "wider."),
+    socket_narrow },
+  { SW_LEVEL_WARN,
+    "sleeve-below-socket",
+    "stand.sleeve_depth_m",
+    N_ (
+      "The post is to stand {sleeve} deep, but the socket is only {socket} deep, and no deeper "
+      "is counted."),
+    sleeve_below_socket },
+  { SW_LEVEL_TIP,
+    "board-not-sold",
+    "stand.arm_width_m",
+    N_ ("Boards {width} wide are not sold; the cut list has the nearest, {sold} wide."),
+    board_not_sold },
   { SW_LEVEL_WARN,
     "stakes-untested",
     "guys.stakes_tested",

@@ -62,6 +62,11 @@ solve (SwSolution *solution, GError **error)
   sw_fittings_init (&solution->fittings, design, catalogue);
   sw_height_chain_init (&solution->heights, design, &solution->fittings, catalogue);
   sw_fit_chain_init (&solution->fits, design, &solution->cone, &solution->fittings);
+  sw_foot_build_init (&solution->foot,
+                      design,
+                      &solution->fittings,
+                      &solution->heights,
+                      catalogue);
   solution->lift_kg =
     sw_lift_kg (design, &solution->cone, &solution->fittings, &solution->heights);
   solution->marks = sw_ring_marks_new (&design->shape, solution->ring_od_m);

@@ -15,6 +15,7 @@
 #include "engine/findings.h"
 #include "engine/fit-chain.h"
 #include "engine/fittings.h"
+#include "engine/foot-build.h"
 #include "engine/height-chain.h"
 #include "engine/power-network.h"
 #include "engine/ring-marks.h"
@@ -32,6 +33,7 @@ struct SwSolution {
   SwFittings fittings;
   SwHeightChain heights;
   SwFitChain fits;
+  SwFootBuild foot;
   double lift_kg; /* post, crown, strips, star and stub; NAN with an unknown post */
   SwCone cone;
   GArray *marks;         /* owned: SwRingMark */
