@@ -166,6 +166,40 @@ test_node_limit_shows_its_gap (void)
   g_assert_true (best->optimal);
 }
 
+/* Sixty lengths have more patterns than are listed: the cheapest length alone, which says that
+ * it does not know. */
+static void
+test_too_many_patterns_leave_one_length (void)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GRand) rand = g_rand_new_with_seed (60);
+  static const SwStock stocks[] = { { 6, 12 }, { 4, 8.5 } };
+  SwPiece pieces[60];
+
+  for (guint i = 0; i < G_N_ELEMENTS (pieces); i++)
+    pieces[i] =
+      (SwPiece){ g_rand_int_range (rand, 300, 3000) / 1000.0, g_rand_int_range (rand, 1, 9) };
+  SwCutMixJob job = { stocks, 2, 0.003, pieces, 60, 0 };
+  g_autoptr (SwCutMix) mix = sw_cut_mix_new (&job, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (mix->plans->len, ==, 1);
+  g_assert_cmpfloat (mix->bound, >, 0.95 * mix->cost);
+  g_assert_cmpfloat (mix->bound, <=, mix->cost);
+}
+
+static void
+test_no_piece_costs_nothing (void)
+{
+  static const SwStock stock = { 3, 5 };
+  SwPiece none = { 1, 0 };
+  SwCutMixJob job = { &stock, 1, 0, &none, 1, 0 };
+  g_autoptr (SwCutMix) mix = sw_cut_mix_new (&job, NULL, NULL);
+
+  g_assert_cmpfloat_with_epsilon (mix->cost, 0, 1e-12);
+  g_assert_cmpuint (sw_cut_mix_bars (mix), ==, 0);
+  g_assert_true (mix->optimal);
+}
+
 static void
 test_refusals (void)
 {
@@ -208,6 +242,9 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/cut-mix/by hand", test_by_hand);
   g_test_add_func ("/engine/cut-mix/a choice never costs more", test_a_choice_never_costs_more);
   g_test_add_func ("/engine/cut-mix/node limit shows its gap", test_node_limit_shows_its_gap);
+  g_test_add_func ("/engine/cut-mix/too many patterns leave one length",
+                   test_too_many_patterns_leave_one_length);
+  g_test_add_func ("/engine/cut-mix/no piece costs nothing", test_no_piece_costs_nothing);
   g_test_add_func ("/engine/cut-mix/refusals", test_refusals);
   g_test_add_func ("/engine/cut-mix/cancelled", test_cancelled);
   return g_test_run ();

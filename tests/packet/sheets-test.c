@@ -431,6 +431,18 @@ set_two_strips (SwDesign *design)
   design->guys.count = 0;
 }
 
+/* A spoked arc of bent conduit, its end pieces unlike. */
+static void
+set_arc (SwDesign *design)
+{
+  design->shape.coverage_deg = 240;
+  design->stand.ring_span = SW_SPAN_ARC;
+  design->stand.ring_ties = 7;
+  design->stand.ring_spokes = 5;
+  g_free (design->stand.ring_pipe);
+  design->stand.ring_pipe = g_strdup ("emt-1/2");
+}
+
 /* 200 characters: words, as a person would type. */
 static void
 set_long_title (SwDesign *design)
@@ -479,6 +491,8 @@ static const struct {
     { "landmark", SW_PAPER_A4, SW_UNITS_METRIC, set_many_strips, SW_SHEET_PACKET, NULL } },
   { "two strips",
     { "porch", SW_PAPER_A4, SW_UNITS_METRIC, set_two_strips, SW_SHEET_PACKET, NULL } },
+  { "arc of conduit",
+    { "lawn", SW_PAPER_LETTER, SW_UNITS_US, set_arc, SW_SHEET_PACKET, NULL } },
   { "long title",
     { "lawn", SW_PAPER_LETTER, SW_UNITS_US, set_long_title, SW_SHEET_PACKET, NULL } },
   { "longer words",
