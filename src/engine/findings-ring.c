@@ -45,9 +45,7 @@ ring_lifts (const SwSolution *s, SwFindingDraft *draft)
   sw_draft_say (draft, "lift", SW_QUANTITY_SHORT_LENGTH, lift_m);
   sw_draft_say (draft, "most", SW_QUANTITY_SHORT_LENGTH, SW_RING_LIFT_MOST_M);
   sw_draft_say (draft, "ties", SW_QUANTITY_COUNT, s->design->stand.ring_ties);
-  sw_draft_remedy (draft,
-                   "stand.ring_ties",
-                   sw_ring_fewest_ties (s->design, &s->cone, s->catalogue));
+  sw_draft_remedy (draft, "stand.ring_ties", s->ring.fewest_ties); /* none in a bare one */
   return TRUE;
 }
 

@@ -25,3 +25,10 @@ SwRingAnswer sw_ring_load_answer (const SwDesign *design,
                                   const SwTube *pipe,
                                   int ties,
                                   double tension_n);
+
+/* Whether so many ties keep the lift in still air at most_m; quicker than the whole answer. */
+gboolean sw_ring_load_is_level (const SwDesign *design,
+                                const SwCone *cone,
+                                const SwTube *pipe,
+                                int ties,
+                                double most_m);

@@ -193,6 +193,13 @@ look_at (const Ring *ring, const Spot *at, SwRingAnswer *answer)
   answer->torque_nm = MAX (answer->torque_nm, fabs (sum.torque) * lever_m);
 }
 
+static gboolean
+is_enough (const Ring *ring, const SwRingAnswer *answer)
+{
+  return ring->given->enough_m > 0 && answer->lift_m > ring->given->enough_m;
+}
+
+/* Under the strips first: there it is lifted most. */
 static void
 read_answer (const Ring *ring, SwRingAnswer *answer)
 {
@@ -201,12 +208,12 @@ read_answer (const Ring *ring, SwRingAnswer *answer)
   int places = given->ties * a_bay;
 
   *answer = (SwRingAnswer){ 0 };
-  for (int i = 0; i < places; i++) {
+  for (int i = 0; i < given->strip_count && !is_enough (ring, answer); i++)
+    look_at (ring, &ring->strips[i], answer);
+  for (int i = 0; i < places && !is_enough (ring, answer); i++) {
     Spot at = spot_at (given->first_tie_deg + i * 360.0 / places);
     look_at (ring, &at, answer);
   }
-  for (int i = 0; i < given->strip_count; i++)
-    look_at (ring, &ring->strips[i], answer);
   for (int k = 0; k < given->ties; k++)
     answer->tie_n = MAX (answer->tie_n, fabs (ring->tie_n[k]));
 }

@@ -21,6 +21,7 @@ typedef struct {
   const double *strip_deg; /* azimuths; not owned */
   int ties;
   double first_tie_deg;
+  double enough_m; /* above 0: a lift beyond it is enough to know, the rest is not looked at */
 } SwRingPoints;
 
 /* Returns: FALSE when there are fewer than 3 ties, or no pipe; all NAN then. */

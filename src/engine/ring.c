@@ -196,10 +196,7 @@ sw_ring_init (SwRing *ring,
 static gboolean
 holds_level (const Case *c, int ties)
 {
-  SwRingAnswer answer =
-    sw_ring_load_answer (c->design, c->cone, &c->tube, ties, c->design->strip.tension_n);
-
-  return answer.lift_m <= SW_RING_LIFT_MOST_M;
+  return sw_ring_load_is_level (c->design, c->cone, &c->tube, ties, SW_RING_LIFT_MOST_M);
 }
 
 /* Twice the ties keep every one that was there and never lift more; between, a whole ring under

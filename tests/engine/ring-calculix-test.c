@@ -151,7 +151,7 @@ solve (guint i)
 {
   double ei = ring_ei (), gj = ei / 1.38, deg[STRIPS];
   SwRingLoad even = { 1, ei, gj, EVEN_N_PER_M, rings[i].ties, rings[i].span_deg };
-  SwRingPoints points = { 1, ei, gj, 10, STRIPS, deg, rings[i].ties, 0 };
+  SwRingPoints points = { 1, ei, gj, 10, STRIPS, deg, rings[i].ties, 0, 0 };
   SwRingAnswer answer;
 
   for (int strip = 0; strip < STRIPS; strip++)

@@ -63,6 +63,31 @@ test_half_a_tree_is_no_even_pull (void)
   g_assert_cmpfloat (half, >, 1.8 * even);
 }
 
+/* The quick question and the whole answer never differ. */
+static void
+test_level_is_what_the_answer_says (void)
+{
+  static const char *const kinds[] = { EXAMPLE,
+                                       EXAMPLE "shape.coverage_deg=180",
+                                       EXAMPLE "shape.coverage_deg=300",
+                                       EXAMPLE "shape.coverage_deg=200; stand.ring_span=arc" };
+  const SwCatalogue *catalogue = sw_catalogue_builtin (NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++) {
+    g_autoptr (SwDesign) design = design_with ("lawn", kinds[i]);
+    SwTube pipe = sw_tube_of (sw_catalogue_pipe (catalogue, design->stand.ring_pipe));
+    SwCone cone;
+    sw_cone_init (&cone, design);
+    for (int ties = 2; ties < 14; ties++) {
+      double lift_m = answer_of (kinds[i], ties).lift_m;
+      for (double most_m = 0.0003; most_m < 0.3; most_m *= 1.7)
+        g_assert_cmpint (sw_ring_load_is_level (design, &cone, &pipe, ties, most_m),
+                         ==,
+                         lift_m <= most_m);
+    }
+  }
+}
+
 /* Ties of a whole ring begin behind the tree, at the seam; of an arc at its ends. */
 static void
 test_ties_stand_evenly (void)
@@ -89,6 +114,8 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/ring-load/an arc bears all strips", test_an_arc_bears_all_strips);
   g_test_add_func ("/engine/ring-load/half a tree is no even pull",
                    test_half_a_tree_is_no_even_pull);
+  g_test_add_func ("/engine/ring-load/level is what the answer says",
+                   test_level_is_what_the_answer_says);
   g_test_add_func ("/engine/ring-load/ties stand evenly", test_ties_stand_evenly);
   return g_test_run ();
 }
