@@ -17,7 +17,7 @@ const char *const sw_verdict_words[] = { "fits", "loose", "tight", "none" };
 const char *const sw_verdict_labels[] = {
   [SW_VERDICT_FITS] = N_ ("fits"),
   [SW_VERDICT_LOOSE] = N_ ("loose"),
-  [SW_VERDICT_TIGHT] = N_ ("too tight"),
+  [SW_VERDICT_TIGHT] = N_ ("no room"),
   [SW_VERDICT_NONE] = N_ ("nothing fits"),
 };
 
@@ -55,11 +55,18 @@ add_bolt (SwFitChain *chain, SwPair pair)
   add (chain, pair);
 }
 
+/* The words for a joint and where it is. */
+typedef struct {
+  const char *what; /* N_() */
+  SwPairPlace place;
+} Joint;
+
 static void
-add_none (SwFitChain *chain, const char *what, SwPairKind kind, const SwPipe *inner)
+add_none (SwFitChain *chain, Joint joint, SwPairKind kind, const SwPipe *inner)
 {
   add (chain,
-       (SwPair){ .what = what,
+       (SwPair){ .what = joint.what,
+                 .place = joint.place,
                  .kind = kind,
                  .inner = inner->name,
                  .inner_m = inner->od_m,
@@ -70,13 +77,14 @@ add_none (SwFitChain *chain, const char *what, SwPairKind kind, const SwPipe *in
 /* One thread in another; both sizes are that of the pipe that bears it. */
 static void
 add_thread (SwFitChain *chain,
-            const char *what,
+            Joint joint,
             const char *name,
             double inner_m,
             const SwFitting *outer)
 {
   add (chain,
-       (SwPair){ .what = what,
+       (SwPair){ .what = joint.what,
+                 .place = joint.place,
                  .kind = SW_PAIR_THREADS,
                  .inner = name,
                  .outer = outer->name,
@@ -87,15 +95,13 @@ add_thread (SwFitChain *chain,
 }
 
 static void
-add_set_screws (SwFitChain *chain,
-                const char *what,
-                const SwPipe *inner,
-                const SwFitting *outer)
+add_set_screws (SwFitChain *chain, Joint joint, const SwPipe *inner, const SwFitting *outer)
 {
   double play_m = outer->inside_m - inner->od_m;
 
   add (chain,
-       (SwPair){ .what = what,
+       (SwPair){ .what = joint.what,
+                 .place = joint.place,
                  .kind = SW_PAIR_GRIPS,
                  .inner = inner->name,
                  .outer = outer->name,
@@ -109,7 +115,8 @@ static void
 add_strips (SwFitChain *chain, const SwDesign *design, const SwCone *cone)
 {
   add_room (chain,
-            (SwPair){ .what = N_ ("Strips side by side at the crown"),
+            (SwPair){ .place = SW_AT_STRIPS,
+                      .what = N_ ("Strips side by side at the crown"),
                       .inner = N_ ("width of a strip"),
                       .outer = N_ ("strip to strip at the crown"),
                       .inner_m = design->strip.width_m,
@@ -125,7 +132,8 @@ add_grommet (SwFitChain *chain, const SwDesign *design, const SwFittings *fittin
 
   add (
     chain,
-    (SwPair){ .what = open ? N_ ("Grommet on its hook") : N_ ("Cable tie through the grommet"),
+    (SwPair){ .place = SW_AT_GROMMET,
+              .what = open ? N_ ("Grommet on its hook") : N_ ("Cable tie through the grommet"),
               .kind = SW_PAIR_HANGS,
               .inner = open ? fittings->hook->name : N_ ("cable tie"),
               .outer = grommet == NULL ? NULL : grommet->name,
@@ -134,7 +142,8 @@ add_grommet (SwFitChain *chain, const SwDesign *design, const SwFittings *fittin
               .verdict = grommet == NULL ? SW_VERDICT_NONE : SW_VERDICT_FITS });
   if (grommet != NULL)
     add_room (chain,
-              (SwPair){ .what = N_ ("Grommet in the strip"),
+              (SwPair){ .place = SW_AT_GROMMET,
+                        .what = N_ ("Grommet in the strip"),
                         .inner = N_ ("rim of the grommet"),
                         .outer = N_ ("width of a strip"),
                         .inner_m = grommet->outside_m,
@@ -155,7 +164,8 @@ add_tie (SwFitChain *chain, const SwStrip *strip, double gap_m)
   if (verdict == SW_VERDICT_FITS && cord_m > TIE_CORD_MOST_M)
     verdict = SW_VERDICT_LOOSE;
   add (chain,
-       (SwPair){ .what = N_ ("Elastic tie in the gap at the tie"),
+       (SwPair){ .place = SW_AT_TIE,
+                 .what = N_ ("Elastic tie in the gap at the tie"),
                  .kind = SW_PAIR_STRETCHES,
                  .inner = N_ ("elastic tie, pulled in still air"),
                  .outer = N_ ("gap at the tie"),
@@ -163,7 +173,8 @@ add_tie (SwFitChain *chain, const SwStrip *strip, double gap_m)
                  .outer_m = gap_m,
                  .verdict = verdict });
   add (chain,
-       (SwPair){ .what = N_ ("Travel of the elastic tie"),
+       (SwPair){ .place = SW_AT_TIE,
+                 .what = N_ ("Travel of the elastic tie"),
                  .kind = SW_PAIR_STRETCHES,
                  .inner = N_ ("stretch in still air"),
                  .outer = N_ ("all the stretch it has"),
@@ -177,7 +188,8 @@ add_hook (SwFitChain *chain, const SwHook *hook)
 {
   if (hook != NULL)
     add_bolt (chain,
-              (SwPair){ .what = N_ ("Hook in the crown plate"),
+              (SwPair){ .place = SW_AT_HOOK,
+                        .what = N_ ("Hook in the crown plate"),
                         .inner = hook->name,
                         .outer = N_ ("hole in the plate"),
                         .inner_m = hook->diameter_m,
@@ -200,7 +212,8 @@ add_flange_between_hooks (SwFitChain *chain, const SwDesign *design, const SwFit
   if (flange == NULL || fittings->hook == NULL)
     return;
   add_room (chain,
-            (SwPair){ .what = N_ ("Flange between the hooks"),
+            (SwPair){ .place = SW_AT_BETWEEN_HOOKS,
+                      .what = N_ ("Flange between the hooks"),
                       .inner = flange->name,
                       .outer = N_ ("washer to washer across the plate"),
                       .inner_m = flange->outside_m,
@@ -216,7 +229,8 @@ add_sleeve (SwFitChain *chain, const SwStand *stand, const SwFittings *fittings)
   if (post == NULL || sleeve == NULL)
     return;
   add (chain,
-       (SwPair){ .what = N_ ("Post in its sleeve"),
+       (SwPair){ .place = SW_AT_SLEEVE,
+                 .what = N_ ("Post in its sleeve"),
                  .kind = SW_PAIR_SLIDES,
                  .inner = post->name,
                  .outer = sleeve->name,
@@ -227,7 +241,7 @@ add_sleeve (SwFitChain *chain, const SwStand *stand, const SwFittings *fittings)
 
 /* The words for the joints at one end of a pipe. */
 typedef struct {
-  const char *pipe_in_connector, *connector_in_flange, *pipe_in_flange;
+  Joint pipe_in_connector, connector_in_flange, pipe_in_flange;
 } EndWords;
 
 static void
@@ -252,19 +266,23 @@ add_end (SwFitChain *chain, const SwPipe *pipe, const SwPipeEnd *end, const EndW
     add_thread (chain, words->pipe_in_flange, pipe->name, pipe->od_m, end->flange);
 }
 
-static const EndWords post_words = { N_ ("Post in its connector"),
-                                     N_ ("Post's connector in the flange"),
-                                     N_ ("Post in the flange under the plate") };
-static const EndWords sleeve_words = { N_ ("Sleeve in its connector"),
-                                       N_ ("Sleeve's connector in the flange"),
-                                       N_ ("Sleeve in the flange on the boards") };
+static const EndWords post_words = { { N_ ("Post in its connector"), SW_AT_POST_TOP },
+                                     { N_ ("Post's connector in the flange"), SW_AT_POST_TOP },
+                                     { N_ ("Post in the flange under the plate"),
+                                       SW_AT_POST_TOP } };
+static const EndWords sleeve_words = {
+  { N_ ("Sleeve in its connector"), SW_AT_SLEEVE_FOOT },
+  { N_ ("Sleeve's connector in the flange"), SW_AT_SLEEVE_FOOT },
+  { N_ ("Sleeve in the flange on the boards"), SW_AT_SLEEVE_FOOT }
+};
 
 static void
 add_flange_bolts (SwFitChain *chain, const SwFitting *flange)
 {
   if (flange != NULL)
     add_bolt (chain,
-              (SwPair){ .what = N_ ("Bolts of the flange through the plate"),
+              (SwPair){ .place = SW_AT_FLANGE_BOLTS,
+                        .what = N_ ("Bolts of the flange through the plate"),
                         .inner = N_ ("bolt"),
                         .outer = N_ ("hole in plate and flange"),
                         .inner_m = flange->bolt_m,
@@ -281,29 +299,40 @@ add_stub (SwFitChain *chain, const SwFittings *fittings)
   if (stub == NULL || below == NULL)
     return;
   if (!fittings->stub_held) {
-    add_none (chain, N_ ("Stub on the flange of the crown"), SW_PAIR_THREADS, stub);
+    add_none (chain,
+              (Joint){ N_ ("Stub on the flange of the crown"), SW_AT_STUB },
+              SW_PAIR_THREADS,
+              stub);
     return;
   }
   for (guint i = 0; i < fittings->n_reducers; i++) {
     const SwFitting *reducer = fittings->reducers[i];
     add_thread (chain,
-                i == 0 ? N_ ("Bushing in the flange on the plate")
-                       : N_ ("Bushing in the bushing"),
+                (Joint){ i == 0 ? N_ ("Bushing in the flange on the plate")
+                                : N_ ("Bushing in the bushing"),
+                         SW_AT_STUB },
                 reducer->name,
                 reducer->outside_m,
                 below);
     below = reducer;
   }
   if (fittings->stub_connector == NULL) {
-    add_thread (chain, N_ ("Stub in its thread"), stub->name, stub->od_m, below);
+    add_thread (chain,
+                (Joint){ N_ ("Stub in its thread"), SW_AT_STUB },
+                stub->name,
+                stub->od_m,
+                below);
     return;
   }
   add_thread (chain,
-              N_ ("Stub's connector in its thread"),
+              (Joint){ N_ ("Stub's connector in its thread"), SW_AT_STUB },
               fittings->stub_connector->name,
               fittings->stub_connector->outside_m,
               below);
-  add_set_screws (chain, N_ ("Stub in its connector"), stub, fittings->stub_connector);
+  add_set_screws (chain,
+                  (Joint){ N_ ("Stub in its connector"), SW_AT_STUB },
+                  stub,
+                  fittings->stub_connector);
 }
 
 static void
@@ -314,12 +343,16 @@ add_bracket (SwFitChain *chain, const SwFittings *fittings)
   if (stub == NULL)
     return;
   if (fittings->u_bolt == NULL) {
-    add_none (chain, N_ ("Stub in the star's bracket"), SW_PAIR_CLAMPS, stub);
+    add_none (chain,
+              (Joint){ N_ ("Stub in the star's bracket"), SW_AT_BRACKET },
+              SW_PAIR_CLAMPS,
+              stub);
     return;
   }
   double play_m = fittings->u_bolt->inside_m - stub->od_m;
   add (chain,
-       (SwPair){ .what = N_ ("Stub in the star's bracket"),
+       (SwPair){ .place = SW_AT_BRACKET,
+                 .what = N_ ("Stub in the star's bracket"),
                  .kind = SW_PAIR_CLAMPS,
                  .inner = stub->name,
                  .outer = fittings->u_bolt->name,

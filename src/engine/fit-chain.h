@@ -34,9 +34,25 @@ typedef enum {
 extern const char *const sw_verdict_words[];  /* "fits", "loose", "tight", "none" */
 extern const char *const sw_verdict_labels[]; /* N_() */
 
+/* Where on the tree a pair is, for drawings. */
+typedef enum {
+  SW_AT_STRIPS,
+  SW_AT_HOOK,
+  SW_AT_GROMMET,
+  SW_AT_TIE,
+  SW_AT_SLEEVE,
+  SW_AT_SLEEVE_FOOT,
+  SW_AT_POST_TOP,
+  SW_AT_FLANGE_BOLTS,
+  SW_AT_BETWEEN_HOOKS,
+  SW_AT_STUB,
+  SW_AT_BRACKET,
+} SwPairPlace;
+
 typedef struct {
   const char *what; /* N_() */
   SwPairKind kind;
+  SwPairPlace place;
   const char *inner, *outer; /* N_() or a name of the catalogue; outer nullable */
   double inner_m, outer_m, clearance_m;
   SwVerdict verdict;

@@ -375,6 +375,34 @@ test_the_ring_sheet_says_how_to_make_it (gconstpointer data)
   }
 }
 
+/* Worked by hand: the Lawn's post is 2.86 m less 1.803 in, 110.795 in; its stub 203.6 mm, 8 in;
+ * and the six joints that would turn are 8, 9 and 12 to 15.
+ */
+static void
+test_the_fits_sheet_says_what_to_cut (gconstpointer data)
+{
+  static const char *const wanted[] = { "110 13/16″",
+                                        "Star stub, cut 8″",
+                                        "cut through the middle",
+                                        "2.4 mm",
+                                        "9: Post in the flange",
+                                        "15: Stub in the star",
+                                        "a tether",
+                                        "69 lb" };
+  const Fixture *fixture = fixture_of (data);
+  g_autoptr (GString) all = g_string_new (NULL);
+
+  for (int page = 1; page <= pages_of (fixture, SW_SHEET_PACKET); page++) {
+    g_autofree char *text = page_text (fixture, page);
+    if (strstr (text, "How it fits together") != NULL)
+      g_string_append (all, text);
+  }
+  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++) {
+    if (strstr (all->str, wanted[i]) == NULL)
+      g_error ("the fits sheet does not say %s: %s", wanted[i], all->str);
+  }
+}
+
 static void
 test_fonts_are_embedded_in_part (gconstpointer data)
 {
@@ -544,6 +572,9 @@ main (int argc, char **argv)
   ADD ("/packet/sheets/ring marks in both units",
        &kinds[0].kind,
        test_ring_marks_in_both_units);
+  ADD ("/packet/sheets/the fits sheet says what to cut",
+       &kinds[0].kind,
+       test_the_fits_sheet_says_what_to_cut);
   ADD ("/packet/sheets/the ring sheet says how to make it",
        &kinds[0].kind,
        test_the_ring_sheet_says_how_to_make_it);
