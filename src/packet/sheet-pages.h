@@ -12,6 +12,7 @@ void sw_as_built_fill (SwFlow *flow);
 void sw_ring_fill (SwFlow *flow);
 gboolean sw_ring_sheet_applies (const SwSolution *solution);
 void sw_fits_fill (SwFlow *flow);
+void sw_foot_fill (SwFlow *flow);
 void sw_crown_holes_fill (SwFlow *flow);
 void sw_parts_fill (SwFlow *flow);
 void sw_cuts_fill (SwFlow *flow);

@@ -98,6 +98,7 @@ static const Row rows[] = {
   { .title = N_ ("Top view"), .draw = sw_top_sheet_draw, .scale = sw_top_sheet_scale },
   { .title = N_ ("Parts"), .fill = sw_parts_fill },
   { .title = N_ ("Cut list"), .applies = has_cuts, .fill = sw_cuts_fill },
+  { .title = N_ ("Foot"), .fill = sw_foot_fill },
   { .title = N_ ("How it fits together"), .fill = sw_fits_fill },
   { .title = N_ ("Crown holes"), .fill = sw_crown_holes_fill },
   { .title = N_ ("Ring"), .applies = sw_ring_sheet_applies, .fill = sw_ring_fill },

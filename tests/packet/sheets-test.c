@@ -403,6 +403,31 @@ test_the_fits_sheet_says_what_to_cut (gconstpointer data)
   }
 }
 
+/* Worked by hand: arms of 0.95 m less half of 5-1/2 in: 34.65 in; half of 1-1/2 in; bolts 1.945
+ * in off; 36 kg are 4 slabs of 16 kg, 141 lb. Boards of actual size: ALSC PS 20.
+ */
+static void
+test_the_foot_sheet_says_how_to_make_it (gconstpointer data)
+{
+  static const char *const wanted[] = { "34 5/8″",        "5 1/2″",
+                                        "3/4″",           "1 15/16″",
+                                        "141.1 lb",       "diagonals",
+                                        "Cap the sleeve", "More than 3/8″: shim" };
+  const Fixture *fixture = fixture_of (data);
+  g_autofree char *found = NULL;
+
+  for (int page = 1; page <= pages_of (fixture, SW_SHEET_PACKET); page++) {
+    g_autofree char *text = page_text (fixture, page);
+    if (strstr (text, "Hang a plumb line") != NULL)
+      found = g_steal_pointer (&text);
+  }
+  g_assert_nonnull (found);
+  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++) {
+    if (strstr (found, wanted[i]) == NULL)
+      g_error ("the foot sheet does not say %s: %s", wanted[i], found);
+  }
+}
+
 static void
 test_fonts_are_embedded_in_part (gconstpointer data)
 {
@@ -485,6 +510,12 @@ set_long_title (SwDesign *design)
 }
 
 static void
+set_bucket (SwDesign *design)
+{
+  design->stand.foot = SW_FOOT_BUCKET;
+}
+
+static void
 set_measured (SwDesign *design)
 {
   design->as_built.ring_length_m = 9.5;
@@ -521,6 +552,7 @@ static const struct {
     { "porch", SW_PAPER_A4, SW_UNITS_METRIC, set_two_strips, SW_SHEET_PACKET, NULL } },
   { "arc of conduit",
     { "lawn", SW_PAPER_LETTER, SW_UNITS_US, set_arc, SW_SHEET_PACKET, NULL } },
+  { "bucket", { "lawn", SW_PAPER_LETTER, SW_UNITS_METRIC, set_bucket, SW_SHEET_PACKET, NULL } },
   { "long title",
     { "lawn", SW_PAPER_LETTER, SW_UNITS_US, set_long_title, SW_SHEET_PACKET, NULL } },
   { "longer words",
@@ -575,6 +607,9 @@ main (int argc, char **argv)
   ADD ("/packet/sheets/the fits sheet says what to cut",
        &kinds[0].kind,
        test_the_fits_sheet_says_what_to_cut);
+  ADD ("/packet/sheets/the foot sheet says how to make it",
+       &kinds[0].kind,
+       test_the_foot_sheet_says_how_to_make_it);
   ADD ("/packet/sheets/the ring sheet says how to make it",
        &kinds[0].kind,
        test_the_ring_sheet_says_how_to_make_it);
