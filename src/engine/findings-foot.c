@@ -275,6 +275,28 @@ sleeve_below_socket (const SwSolution *s, SwFindingDraft *draft)
   return !on_foot (s) && stand->sleeve_depth_m > stand->socket_depth_m;
 }
 
+/* Actual widths of lumber as sold, ALSC PS 20: 2x4 to 2x12. */
+static const double board_widths_m[] = { 0.0889, 0.1397, 0.18415, 0.23495, 0.28575 };
+
+static gboolean
+half_lap_weak (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwCheck *board = &s->support.checks.board;
+  double width_m = s->design->stand.arm_width_m;
+
+  if (!(board->factor < SW_FACTOR_BOARD))
+    return FALSE;
+  sw_draft_say (draft, "left", SW_QUANTITY_SHORT_LENGTH, s->support.checks.lap_m);
+  sw_draft_say (draft, "factor", SW_QUANTITY_RATIO, board->factor);
+  sw_draft_say (draft, "limit", SW_QUANTITY_SPEED, board->limit_mps);
+  for (guint i = 0; i < G_N_ELEMENTS (board_widths_m); i++) {
+    if (board_widths_m[i] > width_m + 0.01 && draft->n_remedies < 3)
+      sw_draft_remedy (draft, "stand.arm_width_m", board_widths_m[i]);
+  }
+  sw_draft_remedy (draft, "guys.count", 4);
+  return TRUE;
+}
+
 const SwFindingRow sw_findings_of_foot[] = {
   { SW_LEVEL_STOP,
     "gust-too-high",
@@ -339,6 +361,13 @@ const SwFindingRow sw_findings_of_foot[] = {
     "stand.arm_width_m",
     N_ ("Boards {width} wide are not sold; the cut list has the nearest, {sold} wide."),
     board_not_sold },
+  { SW_LEVEL_WARN,
+    "half-lap-weak",
+    "stand.arm_width_m",
+    N_ ("Where the boards cross, the half lap leaves {left} of wood: in the gust it bears "
+        "{factor} times its bending, and more than {limit} is too much. Lay one board over the "
+        "other uncut, use wider boards, or add guys."),
+    half_lap_weak },
   { SW_LEVEL_WARN,
     "stakes-untested",
     "guys.stakes_tested",

@@ -8,6 +8,8 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
+#define PULL_LEAST_N 1 /* a pull that bends a post to be seen; our own choice */
+
 /* Below, gusts build up. Source: ASCE 7-16, 26.2: "rigid" is 1 Hz and more. */
 #define SWAY_LEAST_HZ 1
 
@@ -79,6 +81,59 @@ post_bends (const SwSolution *s, SwFindingDraft *draft)
     sw_draft_remedy_text (draft, "stand.post", other->id);
   sw_draft_remedy (draft, "guys.count", 4);
   return TRUE;
+}
+
+static gboolean
+column_weak (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwStandChecks *checks = &s->support.checks;
+  const SwPipe *post = post_of (s);
+
+  if (post == NULL || !(checks->column.factor < SW_FACTOR_NEEDED))
+    return FALSE;
+  double times = SW_FACTOR_NEEDED / MAX (checks->column.factor, 0.1);
+  const SwPipe *other =
+    lightest_with (s->catalogue, moment_at_yield_nm, moment_at_yield_nm (post) * times);
+  sw_draft_say (draft, "press", SW_QUANTITY_FORCE, checks->column_axial_n);
+  sw_draft_say (draft, "factor", SW_QUANTITY_RATIO, checks->column.factor);
+  sw_draft_say (draft, "needed", SW_QUANTITY_RATIO, SW_FACTOR_NEEDED);
+  sw_draft_say (draft, "limit", SW_QUANTITY_SPEED, checks->column.limit_mps);
+  if (other != NULL)
+    sw_draft_remedy_text (draft, "stand.post", other->id);
+  sw_draft_remedy (draft, "guys.count", 4);
+  return TRUE;
+}
+
+static gboolean
+stub_bends (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwStandChecks *checks = &s->support.checks;
+  const SwPipe *stub = sw_catalogue_pipe (s->catalogue, s->design->topper.stub);
+
+  if (stub == NULL || !(checks->stub.factor < SW_FACTOR_NEEDED))
+    return FALSE;
+  const SwPipe *other =
+    lightest_with (s->catalogue,
+                   moment_at_yield_nm,
+                   moment_at_yield_nm (stub) * SW_FACTOR_NEEDED / checks->stub.factor);
+  sw_draft_say (draft, "factor", SW_QUANTITY_RATIO, checks->stub.factor);
+  sw_draft_say (draft, "needed", SW_QUANTITY_RATIO, SW_FACTOR_NEEDED);
+  sw_draft_say (draft, "limit", SW_QUANTITY_SPEED, checks->stub.limit_mps);
+  if (other != NULL)
+    sw_draft_remedy_text (draft, "topper.stub", other->id);
+  return TRUE;
+}
+
+/* With the ring on the foot the pull is internal to the whole, but not to the post. */
+static gboolean
+pulled_on_foot (const SwSolution *s, SwFindingDraft *draft)
+{
+  sw_draft_say (draft, "pull", SW_QUANTITY_FORCE, s->support.side_pull_n);
+  sw_draft_say (draft, "factor", SW_QUANTITY_RATIO, s->support.checks.column.factor);
+  sw_draft_say (draft, "needed", SW_QUANTITY_RATIO, SW_FACTOR_NEEDED);
+  return s->support.side_pull_n > PULL_LEAST_N &&
+         s->design->stand.ring_held_by == SW_HELD_BY_FOOT &&
+         isfinite (s->support.checks.column.factor);
 }
 
 static gboolean
@@ -167,6 +222,28 @@ const SwFindingRow sw_findings_of_post[] = {
         "of "
         "the lowest {third} and sleeve it."),
     post_needs_joint },
+  { SW_LEVEL_WARN,
+    "post-buckles",
+    "stand.post",
+    N_ (
+      "In the gust strips, weight and guys press the post down with {press} while it bends: it "
+      "bears {factor} times that, {needed} are needed, and more than {limit} is too much. Use "
+      "a stronger post, or add guys."),
+    column_weak },
+  { SW_LEVEL_WARN,
+    "star-stub-bends",
+    "topper.stub",
+    N_ (
+      "In the gust the star's stub bears {factor} times the bending, {needed} are needed; more "
+      "than {limit} is too much. Use a stronger or shorter stub, or a smaller star."),
+    stub_bends },
+  { SW_LEVEL_TIP,
+    "post-pulled-on-foot",
+    "shape.coverage_deg",
+    N_ ("The strips of a partial tree pull the crown towards them with {pull}, all season. A "
+        "ring on the foot takes that back below, but the post is bent by it: with it the post "
+        "bears {factor} times the gust's load ({needed} are needed)."),
+    pulled_on_foot },
   { SW_LEVEL_WARN,
     "sways",
     "stand.post",

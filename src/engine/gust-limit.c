@@ -4,8 +4,6 @@
 
 #include <math.h>
 
-typedef double (*Margin) (const SwStandModel *model, double square); /* ≥ 1 stands */
-
 static double
 tipping_margin (const SwStandModel *model, double square)
 {
@@ -79,8 +77,8 @@ guyed_sliding_margin (const SwStandModel *model, double square)
 static gboolean
 ties_tested (const SwStandModel *model)
 {
-  return model->design->stand.tie_hold_n > 0 && model->design->stand.ring_ties >= 3 &&
-         model->design->strip.tension_n > 0;
+  return !model->gathered && model->design->stand.tie_hold_n > 0 &&
+         model->design->stand.ring_ties >= 3 && model->design->strip.tension_n > 0;
 }
 
 static gboolean
@@ -92,7 +90,7 @@ always (const SwStandModel *model)
 typedef struct {
   SwLimitReason reason;
   gboolean (*applies) (const SwStandModel *model);
-  Margin margin;
+  SwMargin margin;
 } Mode;
 
 static const Mode unguyed_modes[] = {
@@ -112,26 +110,28 @@ static const Mode guyed_modes[] = {
 };
 
 static gboolean
-holds (const SwStandModel *model, const Mode *mode, double gust_mps, double design_mps)
+holds (const SwStandModel *model, SwMargin margin, double gust_mps)
 {
-  return mode->margin (model, gust_mps * gust_mps / (design_mps * design_mps)) >= 1;
+  double design_mps = model->design->site.gust_mps;
+
+  return margin (model, gust_mps * gust_mps / (design_mps * design_mps)) >= 1;
 }
 
 /* Every margin falls with the gust, so halving finds its limit. */
-static double
-mode_limit (const SwStandModel *model, const Mode *mode, double design_mps)
+double
+sw_gust_limit_of (const SwStandModel *model, SwMargin margin)
 {
   double low = 0, high = SW_GUST_MOST_MPS;
 
-  if (isnan (mode->margin (model, 1)))
+  if (isnan (margin (model, 1)))
     return NAN;
-  if (!holds (model, mode, 0, design_mps))
+  if (!holds (model, margin, 0))
     return 0;
-  if (holds (model, mode, high, design_mps))
+  if (holds (model, margin, high))
     return high;
   while (high - low > 1e-10 * high) {
     double middle = (low + high) / 2;
-    if (holds (model, mode, middle, design_mps))
+    if (holds (model, margin, middle))
       low = middle;
     else
       high = middle;
@@ -142,13 +142,13 @@ mode_limit (const SwStandModel *model, const Mode *mode, double design_mps)
 static double
 least_limit (const SwStandModel *model, const Mode *modes, guint n_modes, SwLimitReason *reason)
 {
-  double least = SW_GUST_MOST_MPS, design_mps = model->design->site.gust_mps;
+  double least = SW_GUST_MOST_MPS;
 
   *reason = SW_LIMIT_NONE;
   for (guint i = 0; i < n_modes; i++) {
     if (!modes[i].applies (model))
       continue;
-    double limit = mode_limit (model, &modes[i], design_mps);
+    double limit = sw_gust_limit_of (model, modes[i].margin);
     if (isnan (limit))
       return NAN;
     if (limit < least) {
@@ -160,7 +160,14 @@ least_limit (const SwStandModel *model, const Mode *modes, guint n_modes, SwLimi
 }
 
 static double
-take_down_gust (const SwStandModel *model, double limit_mps)
+rounded_down (double gust_mps, double step_mps)
+{
+  return floor (gust_mps / step_mps * (1 + 1e-12)) * step_mps;
+}
+
+/* Four fifths of the limit; never above what a further check bears. */
+static double
+take_down_gust (const SwStandModel *model, double limit_mps, double checks_mps)
 {
   const SwDesign *design = model->design;
   double step_mps = design->units == SW_UNITS_US ? 5 * 1609.344 / 3600 : 2;
@@ -169,7 +176,7 @@ take_down_gust (const SwStandModel *model, double limit_mps)
 
   if (beyond || isnan (limit_mps))
     return NAN;
-  return floor (0.8 * limit_mps / step_mps * (1 + 1e-12)) * step_mps;
+  return rounded_down (MIN (0.8 * limit_mps, checks_mps), step_mps);
 }
 
 void
@@ -192,5 +199,10 @@ sw_gust_limits (SwSupport *support, const SwStandModel *model)
       support->limit_reason = support->limit_reason_guyed;
     }
   }
-  support->take_down_gust_mps = take_down_gust (model, support->gust_limit_mps);
+  sw_stand_checks_limit (&support->checks, model);
+  gboolean counted = sw_model_guyed (model) && model->design->guys.stakes_tested;
+  support->take_down_gust_mps =
+    take_down_gust (model,
+                    support->gust_limit_mps,
+                    sw_stand_checks_least_mps (&support->checks, counted));
 }

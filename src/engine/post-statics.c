@@ -76,11 +76,19 @@ span_moment (const SwPostLoad *load, const SwGuyRig *rig, double base_n)
   return fabs (base_n * x - w * x * x / 2);
 }
 
+/* Sideways, of the guys that pull whichever way the wind blows. */
 static double
-fixed_base_moment (const SwPostLoad *load, const SwGuyRig *rig, double ei, double cos_guy)
+rig_stiffness (const SwGuyRig *rig)
 {
-  double length = hypot (rig->height_m, rig->radius_m);
-  double stiffness = rig->stiffness_n / length * cos_guy * cos_guy * rig->pulling;
+  double length = hypot (rig->height_m, rig->radius_m), cos_guy = rig->radius_m / length;
+
+  return rig->stiffness_n / length * cos_guy * cos_guy * rig->pulling;
+}
+
+static double
+fixed_base_moment (const SwPostLoad *load, const SwGuyRig *rig, double ei)
+{
+  double stiffness = rig_stiffness (rig);
   double free_m = sw_post_deflection (load, ei, rig->height_m);
   double prop_n = free_m / (1 / stiffness + pow (rig->height_m, 3) / (3 * ei));
 
@@ -98,11 +106,28 @@ sw_guyed_post (const SwPostLoad *load, const SwGuyRig *rig, double ei)
   SwGuyAnswer answer = { .tension_n = MAX (worst_n, tight_n) };
 
   answer.base_shear_n = fabs (sw_post_shear (load) - held_n);
-  answer.base_moment_nm = fixed_base_moment (load, rig, ei, cos_guy);
+  answer.base_moment_nm = fixed_base_moment (load, rig, ei);
   double pinned = MAX (sw_post_moment_above (load, rig->height_m),
                        span_moment (load, rig, sw_post_shear (load) - held_n));
   answer.post_moment_nm = MAX (pinned, fabs (answer.base_moment_nm));
   return answer;
+}
+
+double
+sw_guy_down_n (int count, double held_n, double steep)
+{
+  return held_n * steep / cos (G_PI / count);
+}
+
+double
+sw_post_critical_n (double ei, double height_m, const SwGuyRig *rig)
+{
+  double free_n = G_PI * G_PI * ei / pow (2.1 * height_m, 2);
+
+  if (rig == NULL)
+    return free_n;
+  double z = MIN (rig->height_m, height_m);
+  return MIN (G_PI * G_PI * ei / (z * z), free_n + 0.75 * rig_stiffness (rig) * z);
 }
 
 double

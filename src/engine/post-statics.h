@@ -48,6 +48,18 @@ typedef struct {
 
 SwGuyAnswer sw_guyed_post (const SwPostLoad *load, const SwGuyRig *rig, double ei);
 
+/* What the guys press the post down with when they hold a sideways force, `steep` their height
+ * over their reach: worst when the wind blows midway between two of them. */
+double sw_guy_down_n (int count, double held_n, double steep);
+
+/* Axial load at which the post buckles, N. Fixed at the foot and free: π²EI/(2.1·H)². With guys
+ * (`rig` not NULL) of stiffness k at z: min (π²EI/z², that + ¾·k·z). The critical load of a
+ * cantilever held by a spring at its top is concave in k and reaches π²EI/z² at
+ * k = π²·EI/z³, so the chord is below it (Timoshenko & Gere, Theory of Elastic Stability, 2.3:
+ * tan u = u − u³·EI/(k·z³), u² = P·z²/EI).
+ */
+double sw_post_critical_n (double ei, double height_m, const SwGuyRig *rig);
+
 /* Depth of a round sleeve in the ground for a force at a height, lateral soil strength in Pa a
  * metre of depth. */
 double sw_socket_depth (double force_n,

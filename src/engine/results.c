@@ -10,12 +10,20 @@
 #define ASCE "ASCE 7-16, 26.10 with Kd = Kzt = Ke = G = 1"
 #define BEAM "beam theory; AISC Manual table 3-23"
 #define STABILITY "Timoshenko & Gere, Theory of Elastic Stability, chapter 7"
+#define NDS                                                                                    \
+  "NDS 2018, No. 2 spruce-pine-fir: Fb 875 psi, wind 1.6, size, flat use, wet service; "       \
+  "values "                                                                                    \
+  "from memory"
 #define OWN_FACTOR "statics; factor needed by common practice"
 
 #define AT(field) G_STRUCT_OFFSET (SwSolution, field)
 #define NUMBER(group, name, words, from)                                                       \
   {                                                                                            \
 #group "." #name, SW_RESULT_NUMBER, AT(group.name), words, from                            \
+  }
+#define CHECK(name, field, words, from)                                                        \
+  {                                                                                            \
+    "checks." #name, SW_RESULT_NUMBER, AT (support.checks.field), words, from                  \
   }
 #define AS(key, kind, field, words, from)                                                      \
   {                                                                                            \
@@ -409,6 +417,62 @@ const SwResult sw_results[] = {
       ring.joints.spoke_clear_m,
       "the same for the spokes' tees, joints too",
       PLANE),
+
+  CHECK (board_factor,
+         board.factor,
+         "board strength/board_stress; needed 1: the strength holds its own reserve",
+         NDS),
+  CHECK (board_limit_mps, board.limit_mps, "highest gust at which board_factor is 1", NDS),
+  CHECK (board_limit_unguyed_mps, board.limit_unguyed_mps, "the same if the guys let go", NDS),
+  CHECK (board_stress_pa,
+         board_stress_pa,
+         "moment at the ground/(arm_width·lap²/6), lap = half the board's thickness",
+         BEAM),
+  CHECK (column_factor,
+         column.factor,
+         "assumed yield/(M·column_amplifier/section modulus + column_axial/area); needed 1.5",
+         "AISC 360, chapters C and H: amplified moment"),
+  CHECK (column_limit_mps,
+         column.limit_mps,
+         "highest gust at which column_factor is 1.5",
+         OWN_FACTOR),
+  CHECK (column_limit_unguyed_mps,
+         column.limit_unguyed_mps,
+         "the same if the guys let go",
+         OWN_FACTOR),
+  CHECK (column_axial_n,
+         column_axial_n,
+         "weight of crown, star, strips and post + strips' pull in the gust + guys",
+         "statics"),
+  CHECK (column_critical_n,
+         column_critical_n,
+         "π²EI/(2.1·H)²; guyed at z: min (π²EI/z², that + ¾·k·z)",
+         "Euler; AISC 360 table C-A-7.1; Timoshenko & Gere, Theory of Elastic Stability, 2.3"),
+  CHECK (column_amplifier,
+         column_amplifier,
+         "1/(1 − column_axial/column_critical)",
+         "AISC 360, C2"),
+  CHECK (stub_factor, stub.factor, "assumed yield/stub_stress; needed 1.5", OWN_FACTOR),
+  CHECK (stub_limit_mps,
+         stub.limit_mps,
+         "highest gust at which stub_factor is 1.5",
+         OWN_FACTOR),
+  CHECK (stub_stress_pa,
+         stub_stress_pa,
+         "topper_n·(stub + star height/2)/section modulus of the stub",
+         BEAM),
+  CHECK (sleeve_lean_m,
+         sleeve_lean_m,
+         "crown_height·min ((sleeve inside − post OD)/sleeve_depth, 1)",
+         PLANE),
+  CHECK (sleeve_top_n,
+         sleeve_top_n,
+         "moment/sleeve_depth; in a socket + shear",
+         "statics: two forces, a sleeve depth apart"),
+  CHECK (sleeve_bottom_n,
+         sleeve_bottom_n,
+         "|sleeve_top − shear|",
+         "statics: two forces, a sleeve depth apart"),
 };
 const guint sw_n_results = G_N_ELEMENTS (sw_results);
 

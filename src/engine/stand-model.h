@@ -12,16 +12,20 @@
 
 /* All that the checks at one gust read; forces are for the design's gust and scale with its
  * square. */
-typedef struct {
+struct SwStandModel {
   const SwDesign *design;
   const SwCone *cone;
   const SwWind *wind;
-  SwTube post, ring;
+  SwTube post, ring, stub;
   double side_n; /* of a partial tree, still air, on the crown */
   double foot_mass_kg, lever_m;
+  double hanging_kg; /* what presses the post down: crown, star, strips and the post itself */
+  double lap_m, lap_section_m3; /* what the half lap leaves of a board; NAN without boards */
+  double lean_m;           /* at the crown, from play in the sleeve; NAN for an unknown pipe */
+  gboolean gathered;       /* strips off the ring and wound on the post: they pull nothing */
   double guys_pulling;     /* sw_guy_least_pulling () */
   SwRingAnswer ring_still; /* at the strips' pull in still air */
-} SwStandModel;
+};
 
 typedef struct {
   const SwDesign *design;
@@ -40,6 +44,11 @@ gboolean sw_model_guyed (const SwStandModel *model); /* three guys or more */
 
 /* Strength over demand; infinite without demand. */
 double sw_model_over (double strength, double demand);
+/* What pushes the post. The ring's share pushes the foot, not the post; a partial tree's pull
+ * counts only where it is not internal: with the ring held by the ground. */
+SwPostLoad sw_model_load (const SwStandModel *model, double square);
+double sw_model_moment (const SwStandModel *model, double square); /* at the ground, no guys */
+SwGuyRig sw_model_rig (const SwStandModel *model);
 double sw_model_tipping (const SwStandModel *model, double square);
 double sw_model_sliding (const SwStandModel *model, double square);
 double sw_model_post_stress (const SwStandModel *model, double square);
@@ -49,5 +58,12 @@ double sw_model_strip_tension (const SwStandModel *model, double square);
 /* The ring with every strip pulling so hard. */
 SwRingAnswer sw_model_ring (const SwStandModel *model, double tension_n);
 
-/* Sets the gust limits, their reason and the take-down gust. */
+/* How far a check is from its limit: 1 and more stands. Must fall with the gust. */
+typedef double (*SwMargin) (const SwStandModel *model, double square);
+
+/* The highest gust with a margin of 1; 0: fails in still air; at most SW_GUST_MOST_MPS; NAN
+ * where the margin is none. */
+double sw_gust_limit_of (const SwStandModel *model, SwMargin margin);
+
+/* Sets the gust limits, their reason, the checks' limits and the take-down gust. */
 void sw_gust_limits (SwSupport *support, const SwStandModel *model);

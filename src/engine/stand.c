@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/stand.h"
 
+#include "engine/cuts.h"
 #include "engine/ring-load.h"
 #include "engine/stand-model.h"
 
@@ -56,10 +57,8 @@ sw_model_guyed (const SwStandModel *model)
          model->design->guys.radius_m > 0;
 }
 
-/* The ring's share pushes the foot, not the post; the side pull is internal when the ring hangs
- * on the foot. */
-static SwPostLoad
-load_at (const SwStandModel *model, double square)
+SwPostLoad
+sw_model_load (const SwStandModel *model, double square)
 {
   const SwShape *shape = &model->design->shape;
   double half_n = square * model->wind->strips_n / 2;
@@ -82,8 +81,8 @@ shear_at (const SwStandModel *model, double square)
   return square * model->wind->base_shear_n;
 }
 
-static double
-moment_at (const SwStandModel *model, double square)
+double
+sw_model_moment (const SwStandModel *model, double square)
 {
   return square * model->wind->wind_moment_nm + model->wind->base_moment_nm -
          model->wind->wind_moment_nm;
@@ -99,7 +98,7 @@ double
 sw_model_tipping (const SwStandModel *model, double square)
 {
   return sw_model_over (model->foot_mass_kg * SW_GRAVITY * model->lever_m,
-                        moment_at (model, square));
+                        sw_model_moment (model, square));
 }
 
 double
@@ -112,7 +111,7 @@ sw_model_sliding (const SwStandModel *model, double square)
 double
 sw_model_post_stress (const SwStandModel *model, double square)
 {
-  return moment_at (model, square) / model->post.section_m3;
+  return sw_model_moment (model, square) / model->post.section_m3;
 }
 
 double
@@ -125,18 +124,25 @@ sw_model_socket_needed (const SwStandModel *model, double square)
   if (!(force_n > 0))
     return 0;
   return sw_socket_depth (force_n,
-                          moment_at (model, square) / force_n,
+                          sw_model_moment (model, square) / force_n,
                           model->design->stand.socket_diameter_m,
                           soil);
+}
+
+SwGuyRig
+sw_model_rig (const SwStandModel *model)
+{
+  const SwGuys *guys = &model->design->guys;
+
+  return (SwGuyRig){ guys->count,       guys->height_m,     guys->radius_m,
+                     guys->stiffness_n, guys->pretension_n, model->guys_pulling };
 }
 
 SwGuyAnswer
 sw_model_guys (const SwStandModel *model, double square)
 {
-  const SwGuys *guys = &model->design->guys;
-  SwGuyRig rig = { guys->count,       guys->height_m,     guys->radius_m,
-                   guys->stiffness_n, guys->pretension_n, model->guys_pulling };
-  SwPostLoad load = load_at (model, square);
+  SwGuyRig rig = sw_model_rig (model);
+  SwPostLoad load = sw_model_load (model, square);
 
   return sw_guyed_post (&load, &rig, model->post.ei);
 }
@@ -217,7 +223,8 @@ set_foot (SwSupport *support, const SwStandModel *model)
   support->sliding_factor = sw_model_sliding (model, 1);
   if (!sw_model_ring_on_foot (model))
     support->tipping_factor_held =
-      support->tipping_factor + sw_model_over (down_n * model->lever_m, moment_at (model, 1));
+      support->tipping_factor +
+      sw_model_over (down_n * model->lever_m, sw_model_moment (model, 1));
 }
 
 /* A mass on a cantilever: √(3EI/mL³)/2π; of the post itself 33/140 count (Rayleigh; Thomson,
@@ -239,7 +246,7 @@ first_frequency (const SwStandModel *model)
 static void
 set_post (SwSupport *support, const SwStandModel *model)
 {
-  SwPostLoad load = load_at (model, 1);
+  SwPostLoad load = sw_model_load (model, 1);
 
   support->post_stress_pa = sw_model_post_stress (model, 1);
   support->post_factor = sw_model_over (model->post.yield_pa, support->post_stress_pa);
@@ -305,6 +312,44 @@ set_at_gust (SwSupport *support, const SwStandModel *model)
   set_ring (support, model);
 }
 
+/* The mass that presses the post down: what hangs from the crown and the post itself. */
+static double
+hanging_kg (const SwStandModel *model)
+{
+  const SwStand *setup = &model->design->stand;
+  double ring_kg = sw_model_ring_on_foot (model)
+                     ? model->ring.mass_kg_per_m * sw_ring_length_m (model->design)
+                     : 0;
+
+  return model->foot_mass_kg - setup->ballast_kg - ring_kg;
+}
+
+/* Boards are as thick as the ones nearest in width; half is left at the lap. */
+static void
+set_lap (SwStandModel *model, const SwStandGiven *given)
+{
+  SwRuns runs;
+
+  sw_runs_init (&runs, given->design, given->catalogue);
+  model->lap_m = runs.board == NULL ? NAN : runs.board->thickness_m / 2;
+  model->lap_section_m3 = given->design->stand.arm_width_m * model->lap_m * model->lap_m / 6;
+}
+
+/* Play lets the post turn until it touches the sleeve at both ends. */
+static double
+lean_m (const SwStandGiven *given)
+{
+  const SwStand *setup = &given->design->stand;
+  const SwPipe *post = sw_catalogue_pipe (given->catalogue, setup->post);
+  const SwPipe *sleeve = sw_catalogue_pipe (given->catalogue, setup->sleeve);
+
+  if (post == NULL || sleeve == NULL)
+    return NAN;
+  double play_m = MAX (sleeve->id_m - post->od_m, 0);
+  return MIN (play_m / MAX (setup->sleeve_depth_m, 1e-6), 1) *
+         given->design->shape.crown_height_m;
+}
+
 void
 sw_stand_model_init (SwStandModel *model, const SwStandGiven *given)
 {
@@ -319,7 +364,11 @@ sw_stand_model_init (SwStandModel *model, const SwStandGiven *given)
                     .ring = sw_tube_of (sw_catalogue_pipe (given->catalogue, setup->ring_pipe)),
                     .side_n = sw_wind_side_pull (design, given->cone),
                     .lever_m = (setup->arm_m + setup->arm_width_m / 2) / sqrt (2) };
+  model->stub = sw_tube_of (sw_catalogue_pipe (given->catalogue, design->topper.stub));
   model->foot_mass_kg = foot_mass_kg (model);
+  model->hanging_kg = hanging_kg (model);
+  model->lean_m = lean_m (given);
+  set_lap (model, given);
   model->ring_still = sw_model_ring (model, design->strip.tension_n);
   model->guys_pulling =
     sw_model_guyed (model) ? sw_guy_least_pulling (design->guys.count) : NAN;
@@ -338,6 +387,7 @@ sw_support_init (SwSupport *support,
   sw_stand_model_init (&model, &(SwStandGiven){ design, cone, wind, catalogue });
   *support = (SwSupport){ 0 };
   set_at_gust (support, &model);
+  sw_stand_checks_init (&support->checks, &model);
   g_autoptr (SwDesign) breath = sw_design_copy (design);
   SwWind scaled = wind_to_scale (wind, breath, cone, catalogue);
   model.design = breath;

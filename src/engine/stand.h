@@ -9,6 +9,7 @@
  */
 #pragma once
 #include "engine/post-statics.h"
+#include "engine/stand-checks.h"
 #include "engine/wind.h"
 
 #define SW_FACTOR_NEEDED 1.5 /* tipping, sliding, post */
@@ -41,6 +42,7 @@ typedef struct {
   double gust_limit_unguyed_mps, gust_limit_guyed_mps, gust_limit_mps;
   SwLimitReason limit_reason;
   SwLimitReason limit_reason_unguyed, limit_reason_guyed;
+  SwStandChecks checks;
   double take_down_gust_mps; /* what a person is shown; NAN where none may be */
 } SwSupport;
 

@@ -46,7 +46,7 @@ SwTube
 sw_tube_of (const SwPipe *pipe)
 {
   if (pipe == NULL)
-    return (SwTube){ NAN, NAN, NAN, NAN, NAN };
+    return (SwTube){ NAN, NAN, NAN, NAN, NAN, NAN };
   double inner_m = pipe->od_m - 2 * pipe->wall_m;
   double second_m4 = G_PI / 64 * (pow (pipe->od_m, 4) - pow (inner_m, 4));
   double e = materials[pipe->material].modulus_pa, nu = materials[pipe->material].poisson;
@@ -54,5 +54,6 @@ sw_tube_of (const SwPipe *pipe)
                    e / (2 * (1 + nu)) * 2 * second_m4,
                    second_m4 / (pipe->od_m / 2),
                    materials[pipe->material].yield_pa,
-                   pipe->mass_kg_per_m };
+                   pipe->mass_kg_per_m,
+                   G_PI / 4 * (pipe->od_m * pipe->od_m - inner_m * inner_m) };
 }

@@ -15,6 +15,7 @@
 typedef struct {
   double ei, gj; /* N m²; PVC: over a season */
   double section_m3, yield_pa, mass_kg_per_m;
+  double area_m2;
 } SwTube;
 
 /* An unknown pipe (NULL) gives NAN everywhere. */

@@ -32,6 +32,15 @@ static const SupportRow factor_rows[] = {
     SW_QUANTITY_RATIO },
   { N_ ("Sliding"), AT (sliding_factor), 1.5, SW_QUANTITY_RATIO },
   { N_ ("Post bending, without guys"), AT (post_factor), 1.5, SW_QUANTITY_RATIO },
+  { N_ ("Post bending, weight and strips pressing it"),
+    AT (checks.column.factor),
+    1.5,
+    SW_QUANTITY_RATIO },
+  { N_ ("Boards at their half lap, lumber's own reserve counted"),
+    AT (checks.board.factor),
+    1,
+    SW_QUANTITY_RATIO },
+  { N_ ("Star's stub bending"), AT (checks.stub.factor), 1.5, SW_QUANTITY_RATIO },
   { N_ ("Guy rope"), AT (guy_factor), 3, SW_QUANTITY_RATIO },
   { N_ ("Stake, if it holds what was entered"), AT (stake_factor), 2, SW_QUANTITY_RATIO },
 };
@@ -43,6 +52,11 @@ static const SupportRow support_rows[] = {
   { N_ ("Pull in a strip in the gust"), AT (strip_tension_n), NAN, SW_QUANTITY_FORCE },
   { N_ ("Pull in a guy"), AT (guy_tension_n), NAN, SW_QUANTITY_FORCE },
   { N_ ("Lift at a ring tie in the gust"), AT (ring_tie_gust_n), NAN, SW_QUANTITY_FORCE },
+  { N_ ("Sleeve's upper end bears"), AT (checks.sleeve_top_n), NAN, SW_QUANTITY_FORCE },
+  { N_ ("Play in the sleeve lets the crown lean by"),
+    AT (checks.sleeve_lean_m),
+    NAN,
+    SW_QUANTITY_SHORT_LENGTH },
   { N_ ("Crown moves sideways by"), AT (tip_deflection_m), NAN, SW_QUANTITY_SHORT_LENGTH },
 };
 

@@ -140,6 +140,11 @@ static const Case cases[] = {
     "guys.count=0; site.gust_mps=11",
     "guys.count=0; site.gust_mps=10",
     "stand.ballast_kg" },
+  { "half-lap-weak",
+    "lawn",
+    "guys.count=0; site.gust_mps=7.6; stand.ballast_kg=100",
+    "guys.count=0; site.gust_mps=7.5; stand.ballast_kg=100",
+    "stand.arm_width_m" },
   { "socket-shallow",
     "lawn",
     "stand.foot=socket; guys.count=0; stand.socket_depth_m=0.5",
@@ -190,6 +195,15 @@ static const Case cases[] = {
     "stand.sleeve_depth_m=0.2",
     "stand.sleeve_depth_m" },
   { "post-needs-joint", "lawn", "stand.post_stock_m=2.8", "stand.post_stock_m=2.9", NULL },
+  { "post-buckles",
+    "lawn",
+    "guys.count=0; stand.post=emt-1-1/2; stand.sleeve=emt-2; site.gust_mps=10; "
+    "stand.ballast_kg=300",
+    "guys.count=0; stand.post=emt-1-1/2; stand.sleeve=emt-2; site.gust_mps=9; "
+    "stand.ballast_kg=300",
+    "guys.count" },
+  { "star-stub-bends", "lawn", "topper.width_m=0.69", "topper.width_m=0.68", "topper.stub" },
+  { "post-pulled-on-foot", "porch", "", "shape.coverage_deg=360; shape.strip_count=18", NULL },
   { "sways", "lawn", "stand.post=emt-1-1/4; crown.mass_kg=40; " CALM, "", NULL },
 
   { "too-few-guys", "lawn", "guys.count=2", "guys.count=3; site.gust_mps=12", "guys.count" },

@@ -70,6 +70,38 @@ test_the_least_guys_that_pull (void)
   g_assert_cmpfloat_with_epsilon (sw_guy_least_pulling (4), 1.0, 1e-9);
 }
 
+/* Sources: W8JI's and N4KG's figures for three and four guys: with the wind between two of
+ * three both take the whole force, of four 0.7071 of it each. */
+static void
+test_guys_press_the_post_down (void)
+{
+  g_assert_cmpfloat_with_epsilon (sw_guy_down_n (3, 100, 1), 200, 1e-9);
+  g_assert_cmpfloat_with_epsilon (sw_guy_down_n (4, 100, 2), 2 * 2 * 70.71068, 1e-3);
+}
+
+/* Source: Timoshenko & Gere, Theory of Elastic Stability, 2.3: tan u = u − u³/κ, roots by SciPy
+ * (u² at κ = k·z³/EI); Euler's loads by hand, repeated with a beam model of 0.05 m elements.
+ */
+static void
+test_the_post_buckles (void)
+{
+  static const struct {
+    double kappa, exact;
+  } sprung[] = { { 1, 3.2734906 }, { 3, 4.8560457 }, { 6, 7.1395265 } };
+  double z = 3;
+
+  g_assert_cmpfloat_with_epsilon (sw_post_critical_n (EI, 3.05, NULL), 2405.397, 1e-2);
+  SwGuyRig stiff = { 4, z, 3, 1e9, 0, 1 };
+  g_assert_cmpfloat_with_epsilon (sw_post_critical_n (EI, 3.05, &stiff), 10964.341, 1e-2);
+  for (guint i = 0; i < G_N_ELEMENTS (sprung); i++) {
+    double spring = sprung[i].kappa * EI / (z * z * z), length = hypot (z, 3);
+    SwGuyRig rig = { 4, z, 3, spring * length / 0.5, 0, 1 };
+    double found = sw_post_critical_n (EI, z, &rig) * z * z / EI;
+    g_assert_cmpfloat (found, <, sprung[i].exact);
+    g_assert_cmpfloat (found, >, 0.85 * sprung[i].exact);
+  }
+}
+
 /* Source: two published permit calculations by IBC 1807.3.2.1: A given, and the depth found: P
  * = 889.2 lb at 3.4 ft, b = 3 ft, S1 = 400 psf gives 3.546 ft. There S1 was fixed; here S1
  * grows with depth, so the test puts in the rate that gives 400 psf.
@@ -137,6 +169,9 @@ main (int argc, char **argv)
                    test_stretchy_guys_leave_the_moment_in_the_post);
   g_test_add_func ("/engine/post-statics/the least guys that pull",
                    test_the_least_guys_that_pull);
+  g_test_add_func ("/engine/post-statics/guys press the post down",
+                   test_guys_press_the_post_down);
+  g_test_add_func ("/engine/post-statics/the post buckles", test_the_post_buckles);
   g_test_add_func ("/engine/post-statics/a sleeve in the ground", test_a_sleeve_in_the_ground);
   g_test_add_func ("/engine/post-statics/wind tightens a strip", test_wind_tightens_a_strip);
   g_test_add_func ("/engine/post-statics/a tie bottoms out", test_a_tie_bottoms_out);
