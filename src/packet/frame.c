@@ -9,7 +9,7 @@
 #define PAD (4 * MM) /* between the frame and what stands in it */
 #define CELL_PAD 3.0
 #define TITLE_SIZE 1.25 /* of the normal text: a title that fits one line */
-#define FIELDS 6
+#define FIELDS 7
 
 /* Title and fields of the block at the foot, laid out. */
 typedef struct {
@@ -84,15 +84,17 @@ draw_fields (const SwPen *pen, const SwBox *row, const SwFrame *frame)
   gboolean metric = pen->solution->design->units == SW_UNITS_METRIC;
   g_autofree char *number =
     g_strdup_printf (sw_pen_word (pen, N_ ("%d of %d")), frame->number, frame->count);
+  g_autofree char *lift = sw_pen_number_or_dash (pen, pen->solution->lift_kg, SW_QUANTITY_MASS);
   const Field fields[FIELDS] = {
-    { sw_pen_word (pen, N_ ("Sheet")), frame->title, 0.34 },
-    { sw_pen_word (pen, N_ ("Scale")), frame->scale == NULL ? "–" : frame->scale, 0.10 },
+    { sw_pen_word (pen, N_ ("Sheet")), frame->title, 0.28 },
+    { sw_pen_word (pen, N_ ("Scale")), frame->scale == NULL ? "–" : frame->scale, 0.09 },
     { sw_pen_word (pen, N_ ("Units")),
       metric ? sw_pen_word (pen, N_ ("metric")) : sw_pen_word (pen, N_ ("feet, inches")),
-      0.15 },
-    { sw_pen_word (pen, N_ ("Date")), "", 0.16 }, /* by hand: nothing here reads a clock */
-    { sw_pen_word (pen, N_ ("Drawn by")), "Spirewright", 0.14 },
-    { sw_pen_word (pen, N_ ("Sheet number")), number, 0.11 },
+      0.14 },
+    { sw_pen_word (pen, N_ ("To lift")), lift, 0.11 },
+    { sw_pen_word (pen, N_ ("Date")), "", 0.15 }, /* by hand: nothing here reads a clock */
+    { sw_pen_word (pen, N_ ("Drawn by")), "Spirewright", 0.13 },
+    { sw_pen_word (pen, N_ ("Sheet number")), number, 0.10 },
   };
   SwBox box = *row;
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* frame.h: what stands round every build sheet: the frame and the title block at its foot, with
- * the design's title, the sheet's, its scale, units, a date to be written by hand, and its
- * number.
+ * the design's title, the sheet's, its scale, units, what is to be lifted, a date to be written
+ * by hand, and its number.
  *
  * Source  fields of a title block: ISO 7200; frame 20 mm from the left edge, 10 mm from the
  *         others: ISO 5457
