@@ -82,6 +82,7 @@ solve (SwSolution *solution, GError **error)
                                                              catalogue,
                                                              error))
     return FALSE;
+  sw_storm_plan_init (&solution->storm, design, &solution->cone, &solution->support, catalogue);
   sw_ring_init (&solution->ring, design, &solution->cone, &solution->support, catalogue);
   return TRUE;
 }

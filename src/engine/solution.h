@@ -21,6 +21,7 @@
 #include "engine/ring-marks.h"
 #include "engine/ring.h"
 #include "engine/stand.h"
+#include "engine/storm-plan.h"
 #include "engine/strip-points.h"
 #include "engine/topper.h"
 #include "engine/wind.h"
@@ -44,6 +45,7 @@ struct SwSolution {
   SwDataPlan data;
   SwWind wind;
   SwSupport support;
+  SwStormPlan storm;
   SwRing ring;
   GPtrArray *cuts; /* owned: SwCutPlan */
   GArray *bom;     /* owned: SwPart */
