@@ -5,7 +5,8 @@
 
 #include <math.h>
 
-#define BETWEEN 3.0 /* thicknesses between the two boards, for dimensions */
+#define BETWEEN 6.0 /* thicknesses between the two boards, for dimensions */
+#define ASIDE 18.0  /* right of a short dimension, past its outer arrow */
 #define BELOW 16.0  /* device units a dimension stands off its board */
 
 static const SwBoard *
@@ -60,6 +61,7 @@ sw_half_lap_draw (cairo_t *cr,
 {
   const SwView *view = picture->view;
   const SwFootBuild *foot = &solution->foot;
+  SwTextLook look = sw_dimension_look (picture->style);
   double upper_m, from_x, to_x, end_x, bottom_y;
 
   if (board_of (solution) == NULL)
@@ -77,7 +79,15 @@ sw_half_lap_draw (cairo_t *cr,
                       bottom_y + BELOW,
                       bottom_y,
                       texts->start);
-  sw_dimension_width (cr, picture, from_x, to_x, bottom_y + BELOW, bottom_y, texts->width);
+  sw_dimension_width (cr, picture, from_x, to_x, bottom_y + BELOW, bottom_y, "");
+  look.align = SW_TEXT_LEFT;
+  sw_text_draw (cr,
+                picture->texts,
+                picture->style,
+                &look,
+                to_x + ASIDE,
+                bottom_y + BELOW + picture->style->text_small * 0.35,
+                texts->width);
   end_x = sw_view_x (view, 2 * solution->design->stand.arm_m);
   sw_dimension_height (cr,
                        picture,

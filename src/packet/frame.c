@@ -86,7 +86,7 @@ draw_fields (const SwPen *pen, const SwBox *row, const SwFrame *frame)
     g_strdup_printf (sw_pen_word (pen, N_ ("%d of %d")), frame->number, frame->count);
   g_autofree char *lift = sw_pen_number_or_dash (pen, pen->solution->lift_kg, SW_QUANTITY_MASS);
   const Field fields[FIELDS] = {
-    { sw_pen_word (pen, N_ ("Sheet")), frame->title, 0.28 },
+    { sw_pen_word (pen, N_ ("Sheet")), frame->title, 0.26 },
     { sw_pen_word (pen, N_ ("Scale")), frame->scale == NULL ? "–" : frame->scale, 0.09 },
     { sw_pen_word (pen, N_ ("Units")),
       metric ? sw_pen_word (pen, N_ ("metric")) : sw_pen_word (pen, N_ ("feet, inches")),
@@ -94,7 +94,7 @@ draw_fields (const SwPen *pen, const SwBox *row, const SwFrame *frame)
     { sw_pen_word (pen, N_ ("To lift")), lift, 0.11 },
     { sw_pen_word (pen, N_ ("Date")), "", 0.15 }, /* by hand: nothing here reads a clock */
     { sw_pen_word (pen, N_ ("Drawn by")), "Spirewright", 0.13 },
-    { sw_pen_word (pen, N_ ("Sheet number")), number, 0.10 },
+    { sw_pen_word (pen, N_ ("Sheet number")), number, 0.12 },
   };
   SwBox box = *row;
 

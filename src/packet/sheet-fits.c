@@ -51,6 +51,12 @@ draw_section (const SwPen *pen, const SwBox *box, const SectionSheet *sheet)
   sw_pen_show (pen, SW_INK_SECOND, box->x, box->y + box->height - CAPTION_ROOM, text);
 }
 
+void
+sw_sleeve_section_block (const SwPen *pen, const SwBox *box, gpointer data)
+{
+  draw_section (pen, box, &sections[1]);
+}
+
 static void
 draw_sections (const SwPen *pen, const SwBox *box, gpointer data)
 {

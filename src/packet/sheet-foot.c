@@ -8,7 +8,7 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
-#define LAP_HEIGHT 96.0
+#define LAP_HEIGHT 120.0
 #define PLAN_HEIGHT 210.0
 #define CAPTION_ROOM 14.0
 #define DEPTH_ROOM 96.0 /* both sides, for the depth of the cut */
@@ -239,6 +239,14 @@ sw_foot_fill (SwFlow *flow)
   if (pen->solution->heights.board != NULL) {
     sw_flow_add (flow, &(SwBlock){ LAP_HEIGHT, 6, FALSE, draw_lap, NULL, NULL }, NULL);
     sw_flow_add (flow, &(SwBlock){ PLAN_HEIGHT, 6, FALSE, draw_plan, NULL, NULL }, NULL);
+  }
+  if (pen->solution->design->stand.foot == SW_FOOT_SOCKET) {
+    sw_flow_add (flow,
+                 &(SwBlock){ PLAN_HEIGHT, 6, FALSE, sw_sleeve_section_block, NULL, NULL },
+                 NULL);
+    sw_flow_text (
+      flow,
+      sw_pen_word (pen, N_ ("Numbers are those of the sheet How it fits together.")));
   }
   add_figures (flow);
   add_steps (flow);

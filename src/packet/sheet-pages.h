@@ -13,6 +13,10 @@ void sw_ring_fill (SwFlow *flow);
 gboolean sw_ring_sheet_applies (const SwSolution *solution);
 void sw_fits_fill (SwFlow *flow);
 void sw_foot_fill (SwFlow *flow);
+
+/* The sleeve's section, for a block of any flow; numbers as on the sheet of the fits. */
+void sw_sleeve_section_block (const SwPen *pen, const SwBox *box, gpointer data);
+
 void sw_crown_holes_fill (SwFlow *flow);
 void sw_parts_fill (SwFlow *flow);
 void sw_cuts_fill (SwFlow *flow);
