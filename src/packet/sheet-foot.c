@@ -10,6 +10,7 @@
 
 #define LAP_HEIGHT 120.0
 #define PLAN_HEIGHT 210.0
+#define BARE_PLAN_HEIGHT 160.0 /* without slabs */
 #define CAPTION_ROOM 14.0
 #define DEPTH_ROOM 96.0 /* both sides, for the depth of the cut */
 #define LITRES 1000.0
@@ -238,7 +239,8 @@ sw_foot_fill (SwFlow *flow)
 
   if (pen->solution->heights.board != NULL) {
     sw_flow_add (flow, &(SwBlock){ LAP_HEIGHT, 6, FALSE, draw_lap, NULL, NULL }, NULL);
-    sw_flow_add (flow, &(SwBlock){ PLAN_HEIGHT, 6, FALSE, draw_plan, NULL, NULL }, NULL);
+    double plan = pen->solution->foot.slabs > 0 ? PLAN_HEIGHT : BARE_PLAN_HEIGHT;
+    sw_flow_add (flow, &(SwBlock){ plan, 6, FALSE, draw_plan, NULL, NULL }, NULL);
   }
   if (pen->solution->design->stand.foot == SW_FOOT_SOCKET) {
     sw_flow_add (flow,
