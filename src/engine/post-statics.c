@@ -3,12 +3,6 @@
 
 #include <math.h>
 
-/* Hooks, strip and ring give a little even when the tie is as long as it goes: 0.2 % of the
- * strip, our own judgement, no source. Without it a gust on a tight line would give any
- * tension.
- */
-#define LEAST_GIVE 0.002
-
 double
 sw_post_shear (const SwPostLoad *load)
 {
@@ -182,6 +176,7 @@ sw_strip_tension (const SwStripLine *line, double wind_n_per_m)
       return elastic_n;
   }
   /* Never softer than the tie was; never more bowed than its last give lets it. */
-  double tight_n = sqrt (excess / MAX (line->give_m + LEAST_GIVE * line->slant_m, 1e-6));
+  double tight_n =
+    sqrt (excess / MAX (line->give_m + SW_LEAST_GIVE * line->slant_m, SW_LEAST_GIVE_M));
   return MAX (MAX (elastic_n, tight_n), line->still_n);
 }

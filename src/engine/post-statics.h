@@ -67,6 +67,13 @@ double sw_socket_depth (double force_n,
                         double diameter_m,
                         double soil_pa_per_m);
 
+/* Hooks, strip and ring give a little even when the tie is as long as it goes: 0.2 % of the
+ * strip, our own judgement, no source. Without it a gust on a tight line would give any
+ * tension.
+ */
+#define SW_LEAST_GIVE 0.002
+#define SW_LEAST_GIVE_M 1e-6 /* and never none at all */
+
 /* Strip tension with wind on it: T²(T − T0) = k·w²·s³/24 through an elastic tie of stiffness k
  * (N/m) until the tie is as long as it goes; then T = w·s·√(s/24Δ) with Δ the length it could
  * still give. Irvine, Cable Structures (flat parabola).

@@ -199,6 +199,7 @@ sw_report_to_text (const SwSolution *solution)
 {
   g_autoptr (JsonNode) root = sw_report_to_json (solution);
   JsonObject *object = json_node_get_object (root);
+  json_object_remove_member (object, "working");
   g_autoptr (GList) names = json_object_get_members (object);
   GString *text = g_string_new (NULL);
 

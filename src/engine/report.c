@@ -4,6 +4,7 @@
 #include "engine/basis.h"
 #include "engine/design-keys.h"
 #include "engine/results.h"
+#include "engine/working.h"
 
 #include <math.h>
 
@@ -330,6 +331,66 @@ basis_object (const SwSolution *solution)
 }
 
 static void
+add_text (JsonObject *object, const char *name, const char *text)
+{
+  if (text != NULL && *text != '\0')
+    json_object_set_string_member (object, name, text);
+}
+
+static JsonArray *
+inputs_array (const SwWorking *working)
+{
+  JsonArray *list = json_array_new ();
+
+  for (guint i = 0; i < working->inputs->len; i++) {
+    const SwWorkingInput *input = &g_array_index (working->inputs, SwWorkingInput, i);
+    JsonObject *row = json_object_new ();
+    json_object_set_string_member (row, "name", input->name);
+    json_object_set_double_member (row, "value", input->value);
+    add_text (row, "unit", input->unit);
+    add_text (row, "key", input->key);
+    add_text (row, "what", input->what);
+    add_text (row, "source", input->source);
+    json_array_add_object_element (list, row);
+  }
+  return list;
+}
+
+/* A flag or a word has no result here: it stands under its own key. */
+static JsonObject *
+working_object (const SwWorking *working)
+{
+  JsonObject *object = json_object_new ();
+
+  add_text (object, "formula", working->formula);
+  if (working->formula == NULL)
+    json_object_set_string_member (object, "words", working->words);
+  if (working->formula != NULL) {
+    json_object_set_array_member (object, "inputs", inputs_array (working));
+    json_object_set_double_member (object, "result", working->result);
+    add_text (object, "unit", working->unit);
+  }
+  json_object_set_string_member (object, "source", working->source);
+  add_text (object, "how", working->how);
+  add_text (object, "assumes", working->assumes);
+  return object;
+}
+
+JsonNode *
+sw_report_workings (const SwSolution *solution, const char *key_or_group)
+{
+  g_autoptr (GPtrArray) workings = sw_workings_new (solution);
+  JsonObject *object = json_object_new ();
+
+  for (guint i = 0; i < workings->len; i++) {
+    const SwWorking *working = workings->pdata[i];
+    if (key_or_group == NULL || sw_working_is_in (working, key_or_group))
+      json_object_set_object_member (object, working->key, working_object (working));
+  }
+  return take_object (object);
+}
+
+static void
 add_cost (JsonObject *root, const SwSolution *solution)
 {
   JsonObject *cost = child (root, "cost");
@@ -359,5 +420,6 @@ sw_report_to_json (const SwSolution *solution)
   add_cost (root, solution);
   json_object_set_array_member (root, "findings", findings_array (solution));
   json_object_set_object_member (root, "basis", basis_object (solution));
+  json_object_set_member (root, "working", sw_report_workings (solution, NULL));
   return take_object (root);
 }

@@ -13,8 +13,8 @@
  * closed form: from Σ over odd m of 1/(m² − a²) = π·tan (πa/2)/4a and its derivative
  * (Gradshteyn & Ryzhik 1.421), with u = π/2K.
  */
-static void
-sum_series (int ties, double *bending, double *twist)
+void
+sw_ring_series (int ties, double *bending, double *twist)
 {
   double u = G_PI / (2 * ties), t = tan (u);
 
@@ -28,7 +28,7 @@ closed_ring (const SwRingLoad *load, SwRingAnswer *answer)
   double w = load->lift_n_per_m, r = load->radius_m, half_bay = G_PI / load->ties;
   double bending, twist;
 
-  sum_series (load->ties, &bending, &twist);
+  sw_ring_series (load->ties, &bending, &twist);
   double at = acos (sin (half_bay) / half_bay); /* from mid-bay, where the twist is largest */
   *answer = (SwRingAnswer){
     .lift_m = 4 * w * pow (r, 4) * (bending / load->ei + twist / load->gj),

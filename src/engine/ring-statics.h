@@ -32,3 +32,7 @@ typedef struct {
 /* Returns: FALSE when there are too few ties to hold it (3 for a closed ring, 3 for an arc);
  * all NAN then. */
 gboolean sw_ring_statics (const SwRingLoad *load, SwRingAnswer *answer);
+
+/* Σ 1/(n² − 1)² and Σ 1/(n²(n² − 1)²) over n = K, 3K, 5K …: what bending and twist add to the
+ * lift of a closed ring on K ties. */
+void sw_ring_series (int ties, double *bending, double *twist);

@@ -10,6 +10,9 @@
 
 #define SW_GRAVITY 9.80665 /* m/s², standard (NIST SP 811) */
 
+/* What the soil bears sideways, Pa a metre of depth, as a single pole may take it. */
+double sw_soil_pa_per_m (SwSoil soil);
+
 /* All that the checks at one gust read; forces are for the design's gust and scale with its
  * square. */
 struct SwStandModel {

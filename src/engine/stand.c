@@ -32,6 +32,12 @@ static const double soil_psf_per_ft[] = { [SW_SOIL_UNKNOWN] = 100,
                                           [SW_SOIL_SAND] = 150,
                                           [SW_SOIL_GRAVEL] = 200 };
 
+double
+sw_soil_pa_per_m (SwSoil soil)
+{
+  return 2 * soil_psf_per_ft[soil] * PSF_PER_FT_PA;
+}
+
 gboolean
 sw_model_on_foot (const SwStandModel *model)
 {
@@ -119,14 +125,13 @@ sw_model_socket_needed (const SwStandModel *model, double square)
 {
   double force_n =
     shear_at (model, square) + (sw_model_ring_on_foot (model) ? 0 : model->side_n);
-  double soil = 2 * soil_psf_per_ft[model->design->site.soil] * PSF_PER_FT_PA;
 
   if (!(force_n > 0))
     return 0;
   return sw_socket_depth (force_n,
                           sw_model_moment (model, square) / force_n,
                           model->design->stand.socket_diameter_m,
-                          soil);
+                          sw_soil_pa_per_m (model->design->site.soil));
 }
 
 SwGuyRig
