@@ -77,7 +77,7 @@ static const char *const gives_labels[] = { N_ ("Gap at tie"),
                                             NULL };
 
 const SwKey sw_keys[] = {
-  { TEXT (title, 200, "Library lawn"),
+  { TEXT (title, 200, "Harbour Street green"),
     .group = N_ ("Shape"),
     .label = N_ ("Name"),
     .help = N_ ("What this tree is called. It stands on every sheet."),
