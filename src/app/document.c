@@ -1,12 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* Undo is a list of designs with `place` on the present one. While a step is open (a drag),
- * edits replace the design at `place` and the one before it is where the step began.
+ * edits replace the design at `place`; `before` and `aside` are what giving it up goes back to.
  */
 #include "app/document.h"
 
 #include "engine/design-file.h"
+#include "engine/design-keys.h"
 #include "engine/edit.h"
 #include "engine/starts.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
 
 typedef struct {
   SwDesign *design; /* owned */
@@ -18,7 +22,9 @@ struct _SwDocument {
 
   GPtrArray *steps; /* owned: Step */
   guint place;
-  gboolean open; /* the step at `place` is still being made */
+  gboolean open;      /* the step at `place` is still being made */
+  SwSolution *before; /* owned, nullable: where the open step began */
+  GPtrArray *aside;   /* owned, nullable: what could be redone when it began */
 
   SwSolution *solution; /* owned: of the design at `place` */
   SwDesign *saved;      /* owned, nullable: as it stands in the file */
@@ -63,11 +69,22 @@ present (SwDocument *self)
   return step_at (self, self->place)->design;
 }
 
+/* "shape.crown_height_m: locked" names the key for files; a person reads its label. */
+static char *
+in_words (const char *why)
+{
+  const char *colon = strstr (why, ": ");
+  g_autofree char *path = colon == NULL ? NULL : g_strndup (why, colon - why);
+  const SwKey *key = path == NULL ? NULL : sw_key_find (path);
+
+  return key == NULL ? g_strdup (why) : g_strconcat (_ (key->label), colon, NULL);
+}
+
 static gboolean
 refuse (SwDocument *self, const char *why)
 {
   g_free (self->refusal);
-  self->refusal = g_strdup (why);
+  self->refusal = in_words (why);
   g_signal_emit (self, signals[CHANGED], 0);
   return FALSE;
 }
@@ -91,17 +108,56 @@ take_solution (SwDocument *self, SwSolution *solution)
 }
 
 static void
-drop_later (SwDocument *self)
+move_steps (GPtrArray *from, guint place, GPtrArray *to)
 {
-  if (self->place + 1 < self->steps->len)
-    g_ptr_array_set_size (self->steps, self->place + 1);
+  while (from->len > place)
+    g_ptr_array_add (to, g_ptr_array_steal_index (from, place));
+}
+
+static void
+forget_open_step (SwDocument *self)
+{
+  self->open = FALSE;
+  g_clear_pointer (&self->before, sw_solution_unref);
+  g_clear_pointer (&self->aside, g_ptr_array_unref);
+}
+
+/* Takes the open step out of the list again. */
+static void
+withdraw_step (SwDocument *self)
+{
+  g_ptr_array_set_size (self->steps, self->place);
+  self->place--;
+  move_steps (self->aside, 0, self->steps);
+}
+
+static void
+open_step (SwDocument *self, SwDesign *design, const char *label)
+{
+  self->before = sw_solution_ref (self->solution);
+  self->aside = g_ptr_array_new_with_free_func (step_free);
+  move_steps (self->steps, self->place + 1, self->aside);
+  g_ptr_array_add (self->steps, step_new (design, label));
+  self->place++;
+  self->open = TRUE;
+}
+
+/* A step that ended where it began is none. Returns: whether one was open. */
+static gboolean
+close_step (SwDocument *self)
+{
+  if (!self->open)
+    return FALSE;
+  if (sw_design_equal (present (self), self->before->design))
+    withdraw_step (self);
+  forget_open_step (self);
+  return TRUE;
 }
 
 /* Goes on in the open step, or opens a new one. */
 static void
 put (SwDocument *self, SwDesign *design, const char *label)
 {
-  drop_later (self);
   if (self->open && g_strcmp0 (step_at (self, self->place)->label, label) == 0) {
     Step *step = step_at (self, self->place);
     sw_design_ref (design);
@@ -109,9 +165,10 @@ put (SwDocument *self, SwDesign *design, const char *label)
     step->design = design;
     return;
   }
-  g_ptr_array_add (self->steps, step_new (design, label));
-  self->place = self->steps->len - 1;
-  self->open = label != NULL;
+  close_step (self);
+  open_step (self, design, label);
+  if (label == NULL)
+    close_step (self);
 }
 
 gboolean
@@ -165,19 +222,11 @@ sw_document_edit_text (SwDocument *self, const char *path, const char *value, co
 void
 sw_document_end_edit (SwDocument *self)
 {
-  self->open = FALSE;
-  if (self->refusal == NULL)
-    return;
-  g_clear_pointer (&self->refusal, g_free);
-  g_signal_emit (self, signals[CHANGED], 0);
-}
+  gboolean news = close_step (self) || self->refusal != NULL;
 
-static void
-go_to (SwDocument *self, guint place)
-{
-  self->place = place;
-  self->open = FALSE;
-  take_solution (self, solve (present (self), NULL)); /* it was solved before */
+  g_clear_pointer (&self->refusal, g_free);
+  if (news)
+    g_signal_emit (self, signals[CHANGED], 0);
 }
 
 void
@@ -185,9 +234,23 @@ sw_document_cancel_edit (SwDocument *self)
 {
   if (!self->open)
     return;
-  guint back = self->place - 1;
-  go_to (self, back);
-  drop_later (self);
+  SwSolution *before = g_steal_pointer (&self->before);
+  withdraw_step (self);
+  forget_open_step (self);
+  take_solution (self, before);
+}
+
+const SwSolution *
+sw_document_get_before (SwDocument *self)
+{
+  return self->before;
+}
+
+static void
+go_to (SwDocument *self, guint place)
+{
+  self->place = place;
+  take_solution (self, solve (present (self), NULL)); /* it was solved before */
 }
 
 gboolean
@@ -205,6 +268,7 @@ sw_document_can_redo (SwDocument *self)
 void
 sw_document_undo (SwDocument *self)
 {
+  close_step (self);
   if (sw_document_can_undo (self))
     go_to (self, self->place - 1);
 }
@@ -212,6 +276,7 @@ sw_document_undo (SwDocument *self)
 void
 sw_document_redo (SwDocument *self)
 {
+  close_step (self);
   if (sw_document_can_redo (self))
     go_to (self, self->place + 1);
 }
@@ -238,10 +303,10 @@ set_saved (SwDocument *self)
 static void
 begin (SwDocument *self, SwDesign *design, SwSolution *solution)
 {
+  forget_open_step (self);
   g_ptr_array_set_size (self->steps, 0);
   g_ptr_array_add (self->steps, step_new (design, NULL));
   self->place = 0;
-  self->open = FALSE;
   set_saved (self);
   take_solution (self, solution);
 }
@@ -296,7 +361,7 @@ sw_document_save (SwDocument *self, GFile *file, GError **error)
   if (!sw_design_save (present (self), path, error))
     return FALSE;
   g_set_object (&self->file, file);
-  self->open = FALSE;
+  close_step (self);
   set_saved (self);
   g_signal_emit (self, signals[CHANGED], 0);
   return TRUE;
@@ -337,6 +402,7 @@ sw_document_finalize (GObject *object)
 {
   SwDocument *self = SW_DOCUMENT (object);
 
+  forget_open_step (self);
   g_clear_pointer (&self->steps, g_ptr_array_unref);
   g_clear_pointer (&self->solution, sw_solution_unref);
   g_clear_pointer (&self->saved, sw_design_unref);

@@ -17,8 +17,8 @@ SwDocument *sw_document_new (void); /* the Lawn start, untitled */
 const SwDesign *sw_document_get_design (SwDocument *self);
 /* Never NULL: the last design that could be solved. */
 const SwSolution *sw_document_get_solution (SwDocument *self);
-/* Returns: (nullable): why the last edit was refused ("wall" hit), cleared by the next good
- * one. */
+/* Returns: (nullable): why the last edit was refused, with the key's label ("Crown height:
+ * locked"); cleared by the next good one and by the end of the step. */
 const char *sw_document_get_refusal (SwDocument *self);
 
 /* Edits in a row with the same non-NULL `label` inside one grip or slider drag are one undo
@@ -35,8 +35,14 @@ gboolean sw_document_edit_text (SwDocument *self,
                                 const char *label);
 gboolean sw_document_edit_design (SwDocument *self, SwDesign *design, const char *label);
 void sw_document_end_edit (SwDocument *self);
-/* Goes back to where the open step began; for Escape. */
+/* Goes back to where the open step began; for Escape. What could be redone then can be again.
+ */
 void sw_document_cancel_edit (SwDocument *self);
+
+/* Returns: (nullable): the solution where the open step began; NULL when none is open. While
+ * it is, drawings keep still and show what was as a ghost.
+ */
+const SwSolution *sw_document_get_before (SwDocument *self);
 
 gboolean sw_document_can_undo (SwDocument *self);
 gboolean sw_document_can_redo (SwDocument *self);

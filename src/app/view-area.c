@@ -13,6 +13,8 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
+#define ROOM 1.12 /* the picture is fitted anew when it could be so much larger or smaller */
+
 struct _SwViewArea {
   GtkWidget parent_instance;
 
@@ -73,13 +75,14 @@ static void
 draw_ghost (SwViewArea *self, cairo_t *cr)
 {
   SwPicture picture = picture_of (self, SW_DRAW_TREE);
+  const SwSolution *before = sw_document_get_before (self->document);
 
-  if (self->start == NULL)
+  if (before == NULL)
     return;
   if (self->kind == SW_SIDE)
-    sw_side_view_draw_ghost (cr, &picture, self->start);
+    sw_side_view_draw_ghost (cr, &picture, before);
   else
-    sw_top_view_draw_ghost (cr, &picture, self->start);
+    sw_top_view_draw_ghost (cr, &picture, before);
 }
 
 static cairo_surface_t *
@@ -250,15 +253,20 @@ sw_view_area_size_allocate (GtkWidget *widget, int width, int height, int baseli
   forget_pictures (self);
 }
 
+/* The picture keeps still while the tree stands well in it: nothing moves that was not asked
+ * to.
+ */
 static gboolean
-still_holds (SwViewArea *self)
+still_fits (SwViewArea *self)
 {
   const SwSolution *solution = sw_document_get_solution (self->document);
-  SwView best = self->kind == SW_SIDE
-                  ? sw_side_view_fit (solution, self->view.width, self->view.height)
-                  : sw_top_view_fit (solution, self->view.width, self->view.height);
+  gboolean side = self->kind == SW_SIDE;
+  SwView best = side ? sw_side_view_fit (solution, self->view.width, self->view.height)
+                     : sw_top_view_fit (solution, self->view.width, self->view.height);
 
-  return fabs (best.scale - self->view.scale) < 1e-6 && fabs (best.x0 - self->view.x0) < 0.5;
+  return (side ? sw_side_view_holds (&self->view, solution)
+               : sw_top_view_holds (&self->view, solution)) &&
+         fabs (log (best.scale / self->view.scale)) < log (ROOM);
 }
 
 static void
@@ -279,7 +287,7 @@ static void
 changed_cb (SwViewArea *self)
 {
   self->tree_stale = TRUE;
-  if (!self->dragging && self->fitted && !still_holds (self))
+  if (sw_document_get_before (self->document) == NULL && self->fitted && !still_fits (self))
     self->fitted = FALSE;
   describe (self);
   gtk_widget_queue_draw (GTK_WIDGET (self));
@@ -329,8 +337,6 @@ end_drag (SwViewArea *self)
 {
   self->dragging = FALSE;
   g_clear_pointer (&self->start, sw_solution_unref);
-  if (!still_holds (self))
-    self->fitted = FALSE;
   self->tree_stale = TRUE;
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), NULL);
   gtk_widget_queue_draw (GTK_WIDGET (self));
