@@ -2,6 +2,7 @@
 #include "drawing/side-view.h"
 
 #include "drawing/dimension.h"
+#include "drawing/lines.h"
 #include "drawing/parts.h"
 #include "drawing/person.h"
 #include "engine/ring-load.h"
@@ -106,33 +107,38 @@ static void
 draw_guys (const Side *side)
 {
   const SwGuys *guys = &side->solution->design->guys;
+  const SwView *view = side->view;
+  SwLineLook look = { SW_INK_SECOND, 1, side->style->line_thin };
+  SwLines *lines = sw_lines_begin (side->cr, side->style, &look);
 
   for (int guy = 1; guy <= guys->count; guy++) {
     SwPoint stake =
       sw_point_on_circle (sw_guy_azimuth_deg (side->solution->design, guy), guys->radius_m, 0);
-    move_to (side, 0, guys->height_m);
-    line_to (side, stake.x_m, 0);
-    move_to (side, stake.x_m, 0.06);
-    line_to (side, stake.x_m, -0.12);
+    double x = sw_view_x (view, stake.x_m);
+    sw_lines_add (lines, view->x0, sw_view_y (view, guys->height_m), x, sw_view_y (view, 0));
+    sw_lines_add (lines, x, sw_view_y (view, 0.06), x, sw_view_y (view, -0.12));
   }
-  stroke (side, SW_INK_SECOND, side->style->line_thin);
+  sw_lines_end (lines);
 }
 
 static void
 draw_strips (const Side *side, gboolean front)
 {
   const SwShape *shape = &side->solution->design->shape;
+  const SwView *view = side->view;
+  SwLineLook look = { SW_INK_TREE, front ? 0.85 : 0.35, side->style->line_thin };
+  SwLines *lines = sw_lines_begin (side->cr, side->style, &look);
 
   for (int strip = 1; strip <= shape->strip_count; strip++) {
     SwPoint hook = sw_hook_point (shape, strip), tie = sw_tie_point (shape, strip);
-    if ((tie.y_m <= 1e-9) != front)
-      continue;
-    move_to (side, hook.x_m, hook.z_m);
-    line_to (side, tie.x_m, tie.z_m);
+    if ((tie.y_m <= 1e-9) == front)
+      sw_lines_add (lines,
+                    sw_view_x (view, hook.x_m),
+                    sw_view_y (view, hook.z_m),
+                    sw_view_x (view, tie.x_m),
+                    sw_view_y (view, tie.z_m));
   }
-  sw_style_set_ink_alpha (side->style, side->cr, SW_INK_TREE, front ? 0.85 : 0.35);
-  cairo_set_line_width (side->cr, side->style->line_thin);
-  cairo_stroke (side->cr);
+  sw_lines_end (lines);
 }
 
 static void

@@ -2,6 +2,7 @@
 #include "drawing/top-view.h"
 
 #include "drawing/dimension.h"
+#include "drawing/lines.h"
 #include "drawing/parts.h"
 #include "engine/ring-load.h"
 #include "engine/units.h"
@@ -228,17 +229,16 @@ static void
 draw_strips (const Top *top)
 {
   const SwShape *shape = &top->solution->design->shape;
-  double x, y;
+  SwLineLook look = { SW_INK_TREE, 0.8, top->style->line_thin };
+  SwLines *lines = sw_lines_begin (top->cr, top->style, &look);
+  double x1, y1, x2, y2;
 
   for (int strip = 1; strip <= shape->strip_count; strip++) {
-    from_above (top->view, sw_hook_point (shape, strip), &x, &y);
-    cairo_move_to (top->cr, x, y);
-    from_above (top->view, sw_tie_point (shape, strip), &x, &y);
-    cairo_line_to (top->cr, x, y);
+    from_above (top->view, sw_hook_point (shape, strip), &x1, &y1);
+    from_above (top->view, sw_tie_point (shape, strip), &x2, &y2);
+    sw_lines_add (lines, x1, y1, x2, y2);
   }
-  sw_style_set_ink_alpha (top->style, top->cr, SW_INK_TREE, 0.8);
-  cairo_set_line_width (top->cr, top->style->line_thin);
-  cairo_stroke (top->cr);
+  sw_lines_end (lines);
 }
 
 static void
