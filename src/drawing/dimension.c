@@ -9,6 +9,13 @@ sw_dimension_look (const SwStyle *style)
   return (SwTextLook){ .size = style->text_small, .tabular = TRUE, .align = SW_TEXT_CENTRE };
 }
 
+/* On the screen a thin line lies on whole pixels, or it would be two grey ones. */
+static double
+on_pixel (const SwStyle *style, double place)
+{
+  return style->paper ? place : floor (place) + 0.5;
+}
+
 static double
 arrow_length (const SwStyle *style)
 {
@@ -85,19 +92,19 @@ sw_dimension_height (cairo_t *cr, const SwPicture *picture, const SwHeightDimens
 {
   const SwStyle *style = picture->style;
   double past = dimension->x >= dimension->from_low ? 3 : -3;
-  double middle = (dimension->y_low + dimension->y_high) / 2;
+  double x = on_pixel (style, dimension->x), low = on_pixel (style, dimension->y_low),
+         high = on_pixel (style, dimension->y_high), middle = (low + high) / 2;
 
   sw_style_set_ink (style, cr, SW_INK_DIMENSION);
   cairo_set_line_width (cr, style->line_thin);
-  cairo_move_to (cr, dimension->from_low + past, dimension->y_low);
-  cairo_line_to (cr, dimension->x + past, dimension->y_low);
-  cairo_move_to (cr, dimension->from_high + past, dimension->y_high);
-  cairo_line_to (cr, dimension->x + past, dimension->y_high);
+  cairo_move_to (cr, dimension->from_low + past, low);
+  cairo_line_to (cr, x + past, low);
+  cairo_move_to (cr, dimension->from_high + past, high);
+  cairo_line_to (cr, x + past, high);
   cairo_stroke (cr);
-  line_with_arrows (cr, style, dimension->x, dimension->y_low, dimension->x, dimension->y_high);
-  if (fabs (dimension->y_low - dimension->y_high) >=
-      text_width (cr, picture, dimension->text) + 12) {
-    text_on_line (cr, picture, dimension->x, middle, G_PI / 2, dimension->text);
+  line_with_arrows (cr, style, x, low, x, high);
+  if (fabs (low - high) >= text_width (cr, picture, dimension->text) + 12) {
+    text_on_line (cr, picture, x, middle, G_PI / 2, dimension->text);
     return;
   }
   SwTextLook look = sw_dimension_look (style);
@@ -106,7 +113,7 @@ sw_dimension_height (cairo_t *cr, const SwPicture *picture, const SwHeightDimens
                 picture->texts,
                 style,
                 &look,
-                dimension->x + 2 * past,
+                x + 2 * past,
                 middle + style->text_small * 0.35,
                 dimension->text);
 }
@@ -121,16 +128,17 @@ sw_dimension_width (cairo_t *cr,
                     const char *text)
 {
   const SwStyle *style = picture->style;
+  double left = on_pixel (style, x1), right = on_pixel (style, x2), low = on_pixel (style, y);
 
   sw_style_set_ink (style, cr, SW_INK_DIMENSION);
   cairo_set_line_width (cr, style->line_thin);
-  cairo_move_to (cr, x1, from + 3);
-  cairo_line_to (cr, x1, y + 3);
-  cairo_move_to (cr, x2, from + 3);
-  cairo_line_to (cr, x2, y + 3);
+  cairo_move_to (cr, left, from + 3);
+  cairo_line_to (cr, left, low + 3);
+  cairo_move_to (cr, right, from + 3);
+  cairo_line_to (cr, right, low + 3);
   cairo_stroke (cr);
-  line_with_arrows (cr, style, x1, y, x2, y);
-  text_on_line (cr, picture, (x1 + x2) / 2, y, 0, text);
+  line_with_arrows (cr, style, left, low, right, low);
+  text_on_line (cr, picture, (left + right) / 2, low, 0, text);
 }
 
 void
