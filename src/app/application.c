@@ -10,6 +10,7 @@
 #include <stdio.h>
 
 #define APP_ID "org.spirewright.Spirewright"
+#define RESOURCES "/org/spirewright/Spirewright"
 
 static SwWindow *
 window_of (GtkApplication *application)
@@ -43,16 +44,25 @@ open_cb (GtkApplication *application, GFile **files, int n_files)
   }
 }
 
+/* libadwaita loads style.css, style-dark.css and style-hc.css from the resources itself. */
 static void
 startup_cb (GtkApplication *application)
 {
-  g_autoptr (GtkCssProvider) css = gtk_css_provider_new ();
-
-  gtk_css_provider_load_from_resource (css, "/org/spirewright/Spirewright/style.css");
-  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
-                                              GTK_STYLE_PROVIDER (css),
-                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  gtk_icon_theme_add_resource_path (gtk_icon_theme_get_for_display (gdk_display_get_default ()),
+                                    RESOURCES "/icons");
   sw_window_actions_set_accels (application);
+}
+
+AdwApplication *
+sw_application_new (const char *id, GApplicationFlags flags)
+{
+  AdwApplication *application = adw_application_new (id, flags | G_APPLICATION_HANDLES_OPEN);
+
+  g_application_set_resource_base_path (G_APPLICATION (application), RESOURCES);
+  g_signal_connect (application, "startup", G_CALLBACK (startup_cb), NULL);
+  g_signal_connect (application, "activate", G_CALLBACK (activate_cb), NULL);
+  g_signal_connect (application, "open", G_CALLBACK (open_cb), NULL);
+  return application;
 }
 
 /* The drawings are cairo's, so is the renderer: no copy to a graphics card and back, and no
@@ -82,9 +92,6 @@ sw_application_main (int argc, char **argv)
     return 3;
   }
   g_autoptr (AdwApplication) application =
-    adw_application_new (APP_ID, G_APPLICATION_HANDLES_OPEN);
-  g_signal_connect (application, "startup", G_CALLBACK (startup_cb), NULL);
-  g_signal_connect (application, "activate", G_CALLBACK (activate_cb), NULL);
-  g_signal_connect (application, "open", G_CALLBACK (open_cb), NULL);
+    sw_application_new (APP_ID, G_APPLICATION_DEFAULT_FLAGS);
   return g_application_run (G_APPLICATION (application), argc, argv);
 }

@@ -1,16 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/findings-button.h"
 
+#include "app/level-look.h"
 #include "packet/process-locale.h"
 
 #include <glib/gi18n.h>
+
+#define SW_N_LEVELS (SW_LEVEL_TIP + 1)
 
 struct _SwFindingsButton {
   GtkWidget parent_instance;
 
   SwDocument *document;           /* owned */
   GtkWidget *button;              /* owned as a child */
-  GtkWidget *icon, *count, *list; /* borrowed */
+  GtkWidget *counts[SW_N_LEVELS]; /* borrowed: labels */
+  GtkWidget *well, *list;         /* borrowed */
+  guint shown[SW_N_LEVELS];
 };
 
 G_DEFINE_FINAL_TYPE (SwFindingsButton, sw_findings_button, GTK_TYPE_WIDGET)
@@ -19,41 +24,34 @@ enum { KEY_CHOSEN, N_SIGNALS };
 
 static guint signals[N_SIGNALS];
 
-/* Octagon, triangle, circle: the level shows by shape as well as by colour and word. */
-static const struct {
-  const char *icon, *css;
-} looks[] = {
-  [SW_LEVEL_STOP] = { "dialog-error-symbolic", "error" },
-  [SW_LEVEL_WARN] = { "dialog-warning-symbolic", "warning" },
-  [SW_LEVEL_TIP] = { "dialog-information-symbolic", "accent" },
-};
-
 static void
-set_look (GtkWidget *widget, SwLevel level)
+show_count (SwFindingsButton *self, SwLevel level, guint count)
 {
-  for (guint i = 0; i < G_N_ELEMENTS (looks); i++)
-    gtk_widget_remove_css_class (widget, looks[i].css);
-  gtk_widget_add_css_class (widget, looks[level].css);
+  if (self->shown[level] == count)
+    return;
+  self->shown[level] = count;
+  g_autofree char *text = g_strdup_printf ("%u", count);
+  gtk_label_set_text (GTK_LABEL (self->counts[level]), text);
+  gtk_widget_set_visible (gtk_widget_get_parent (self->counts[level]), count > 0);
 }
 
 static void
 show (SwFindingsButton *self)
 {
   const GArray *findings = sw_document_get_solution (self->document)->findings;
-  guint stops = sw_findings_count (findings, SW_LEVEL_STOP),
-        warnings = sw_findings_count (findings, SW_LEVEL_WARN);
-  SwLevel level = stops > 0 ? SW_LEVEL_STOP : warnings > 0 ? SW_LEVEL_WARN : SW_LEVEL_TIP;
-  g_autofree char *count = g_strdup_printf ("%u", findings->len);
-  /* Translators: numbers of stops and warnings, for a screen reader and the tooltip. */
-  g_autofree char *words =
-    g_strdup_printf (_ ("Findings: stops %u, warnings %u"), stops, warnings);
+  guint counts[SW_N_LEVELS];
 
-  if (g_strcmp0 (words, gtk_widget_get_tooltip_text (self->button)) == 0 &&
-      g_strcmp0 (count, gtk_label_get_text (GTK_LABEL (self->count))) == 0)
-    return; /* as at most moves of a drag */
-  gtk_image_set_from_icon_name (GTK_IMAGE (self->icon), looks[level].icon);
-  set_look (self->icon, level);
-  gtk_label_set_text (GTK_LABEL (self->count), count);
+  for (guint level = 0; level < SW_N_LEVELS; level++) {
+    counts[level] = sw_findings_count (findings, level);
+    show_count (self, level, counts[level]);
+  }
+  gtk_widget_set_visible (self->well, findings->len == 0);
+  g_autofree char *words = g_strdup_printf (_ ("Findings: stops %u, warnings %u, tips %u"),
+                                            counts[SW_LEVEL_STOP],
+                                            counts[SW_LEVEL_WARN],
+                                            counts[SW_LEVEL_TIP]);
+  if (g_strcmp0 (words, gtk_widget_get_tooltip_text (self->button)) == 0)
+    return;
   gtk_widget_set_tooltip_text (self->button, words);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->button),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL,
@@ -67,13 +65,13 @@ finding_row (SwFindingsButton *self, const SwFinding *finding)
   const SwDesign *design = sw_document_get_design (self->document);
   g_autofree char *text = sw_finding_text (finding, design, sw_language_of_process ());
   GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
-  GtkWidget *icon = gtk_image_new_from_icon_name (looks[finding->level].icon),
+  GtkWidget *icon = gtk_image_new_from_icon_name (sw_level_icon (finding->level)),
             *label = gtk_label_new (text);
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2),
             *level = gtk_label_new (_ (sw_level_labels[finding->level]));
 
-  set_look (icon, finding->level);
-  set_look (level, finding->level);
+  sw_level_colour (icon, finding->level);
+  sw_level_colour (level, finding->level);
   gtk_widget_add_css_class (level, "caption-heading");
   gtk_label_set_xalign (GTK_LABEL (level), 0);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
@@ -165,17 +163,30 @@ sw_findings_button_class_init (SwFindingsButtonClass *klass)
                                       G_TYPE_STRING);
 }
 
+static GtkWidget *
+count_box (SwFindingsButton *self, SwLevel level)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
+  GtkWidget *icon = gtk_image_new_from_icon_name (sw_level_icon (level));
+
+  self->counts[level] = gtk_label_new ("0");
+  sw_level_colour (icon, level);
+  gtk_widget_add_css_class (self->counts[level], "numeric");
+  gtk_widget_set_visible (box, FALSE);
+  gtk_box_append (GTK_BOX (box), icon);
+  gtk_box_append (GTK_BOX (box), self->counts[level]);
+  return box;
+}
+
 static void
 sw_findings_button_init (SwFindingsButton *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
 
-  self->icon = gtk_image_new ();
-  self->count = gtk_label_new (NULL);
-  gtk_label_set_width_chars (GTK_LABEL (self->count), 2);
-  gtk_widget_add_css_class (self->count, "numeric");
-  gtk_box_append (GTK_BOX (box), self->icon);
-  gtk_box_append (GTK_BOX (box), self->count);
+  for (guint level = 0; level < SW_N_LEVELS; level++)
+    gtk_box_append (GTK_BOX (box), count_box (self, level));
+  self->well = gtk_image_new_from_icon_name (SW_ICON_WELL);
+  gtk_box_append (GTK_BOX (box), self->well);
   self->button = gtk_menu_button_new ();
   gtk_menu_button_set_child (GTK_MENU_BUTTON (self->button), box);
   gtk_menu_button_set_popover (GTK_MENU_BUTTON (self->button), popover_new (self));

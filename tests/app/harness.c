@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "harness.h"
 
+#include "app/application.h"
+
 #include <X11/XKBlib.h>
 #include <X11/extensions/XTest.h>
 #include <gdk/x11/gdkx.h>
@@ -19,7 +21,7 @@ spin (int milliseconds)
 void
 desk_open (Desk *desk, const char *start)
 {
-  desk->application = adw_application_new (NULL, G_APPLICATION_NON_UNIQUE);
+  desk->application = sw_application_new (NULL, G_APPLICATION_NON_UNIQUE);
   g_application_register (G_APPLICATION (desk->application), NULL, NULL);
   desk->window = sw_window_new (GTK_APPLICATION (desk->application));
   desk->document = g_object_ref (sw_window_get_document (desk->window));
