@@ -1,23 +1,35 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/number-row.h"
 
+#include "app/flatten.h"
 #include "engine/edit.h"
 #include "engine/units.h"
 #include "packet/process-locale.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
+#include <string.h>
 
-#define QUIET_MS 500 /* without a further move a slider's drag is over */
+#define QUIET_MS 500 /* without a further key a slider's move is over */
+
+/* What the widgets show; equal bytes need no second look at them. */
+typedef struct {
+  double value;
+  gint32 units, held;
+} Shown;
 
 struct _SwNumberRow {
   GtkListBoxRow parent_instance;
 
   SwDocument *document; /* owned */
   const SwKey *key;     /* borrowed */
-  gboolean showing;     /* the widgets are being set from the document */
-  guint quiet;          /* timeout that ends a slider's undo step */
-  SwUnits shown_units;  /* of what the entry shows */
+  Shown shown;
+  gboolean stale;    /* the document went on while the row could not be seen */
+  gboolean showing;  /* the widgets are being set from the document */
+  char *entry_text;  /* owned, nullable: what was last put into the entry */
+  gboolean held;     /* the slider is held by a pointer */
+  gboolean given_up; /* Escape was pressed while it was */
+  guint quiet;       /* timeout that ends an undo step made with the slider's keys */
 
   /* template */
   GtkLabel *label, *unit, *problem;
@@ -59,26 +71,38 @@ show_problem (SwNumberRow *self, const char *text)
     gtk_widget_remove_css_class (GTK_WIDGET (self->entry), "error");
 }
 
+static char *
+entry_text (SwNumberRow *self)
+{
+  const SwDesign *design = design_of (self);
+
+  return sw_units_format_bare (sw_key_get_number (self->key, design),
+                               self->key->quantity,
+                               design->units,
+                               sw_language_of_process ());
+}
+
+/* Feet and inches carry their own marks; then the unit beside them would say it twice. */
 static void
 show_entry (SwNumberRow *self)
 {
-  const SwDesign *design = design_of (self);
-  g_autofree char *text = sw_units_format_bare (sw_key_get_number (self->key, design),
-                                                self->key->quantity,
-                                                design->units,
-                                                sw_language_of_process ());
+  g_autofree char *text = entry_text (self);
+  gboolean marks = g_str_has_suffix (text, "″") || g_str_has_suffix (text, "′");
 
-  /* Setting a text lays the entry out anew, even the same one: at every move of a drag, for
-   * every row. */
-  if (g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->entry)), text) != 0)
-    gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  gtk_editable_set_text (GTK_EDITABLE (self->entry), text);
+  g_free (self->entry_text);
+  self->entry_text = g_steal_pointer (&text);
+  gtk_label_set_text (self->unit,
+                      marks ? ""
+                            : sw_units_name (self->key->quantity, design_of (self)->units));
 }
 
+/* Whether something was typed that is not taken yet. */
 static gboolean
-is_edited (SwNumberRow *self)
+is_pending (SwNumberRow *self)
 {
-  return gtk_widget_has_focus (GTK_WIDGET (self->entry)) ||
-         gtk_widget_get_focus_child (GTK_WIDGET (self->entry)) != NULL;
+  return self->entry_text != NULL &&
+         !g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->entry)), self->entry_text);
 }
 
 static void
@@ -93,27 +117,39 @@ show_lock (SwNumberRow *self)
   gtk_widget_set_sensitive (GTK_WIDGET (self->entry), !held);
 }
 
-/* A row in a folded group is set when it is unfolded. */
+/* Rows that cannot be seen wait until they can; most of a hundred rows are like that, and most
+ * of the rest did not change.
+ */
 static void
 show (SwNumberRow *self)
 {
-  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
-    return;
   const SwDesign *design = design_of (self);
-  const char *unit = sw_units_name (self->key->quantity, design->units);
-  gboolean marks = design->units == SW_UNITS_US && self->key->quantity == SW_QUANTITY_LENGTH;
+  Shown now = { sw_key_get_number (self->key, design),
+                (gint32) design->units,
+                sw_design_holds (design, self->key->path) };
 
-  self->showing = TRUE;
+  self->stale = !gtk_widget_get_mapped (GTK_WIDGET (self));
+  if (self->stale || memcmp (&now, &self->shown, sizeof now) == 0)
+    return;
   gboolean other_units =
-    self->shown_units != design->units; /* a number left standing would mean another length */
-
-  gtk_adjustment_set_value (self->adjustment, sw_key_get_number (self->key, design));
-  self->shown_units = design->units;
-  if (!is_edited (self) || self->quiet != 0 || other_units)
+    now.units != self->shown.units; /* what was typed meant another length */
+  self->shown = now;
+  self->showing = TRUE;
+  gtk_adjustment_set_value (self->adjustment, now.value);
+  if (!is_pending (self) || other_units)
     show_entry (self);
-  gtk_label_set_text (self->unit, marks ? "" : unit);
   show_lock (self);
   self->showing = FALSE;
+}
+
+static void
+sw_number_row_map (GtkWidget *widget)
+{
+  SwNumberRow *self = SW_NUMBER_ROW (widget);
+
+  GTK_WIDGET_CLASS (sw_number_row_parent_class)->map (widget);
+  if (self->stale)
+    show (self);
 }
 
 static gboolean
@@ -127,14 +163,21 @@ edit (SwNumberRow *self, double value)
   return FALSE;
 }
 
+static void
+end_move (SwNumberRow *self)
+{
+  g_clear_handle_id (&self->quiet, g_source_remove);
+  sw_document_end_edit (self->document);
+  show_problem (self, NULL);
+}
+
 static gboolean
 quiet_cb (gpointer data)
 {
   SwNumberRow *self = data;
 
   self->quiet = 0;
-  sw_document_end_edit (self->document);
-  show_problem (self, NULL);
+  end_move (self);
   return G_SOURCE_REMOVE;
 }
 
@@ -143,8 +186,11 @@ change_value_cb (SwNumberRow *self, GtkScrollType scroll, double value)
 {
   if (self->showing)
     return FALSE;
+  if (self->given_up)
+    return TRUE;
   g_clear_handle_id (&self->quiet, g_source_remove);
-  self->quiet = g_timeout_add (QUIET_MS, quiet_cb, self);
+  if (!self->held)
+    self->quiet = g_timeout_add (QUIET_MS, quiet_cb, self);
   edit (self,
         CLAMP (value,
                gtk_adjustment_get_lower (self->adjustment),
@@ -152,60 +198,84 @@ change_value_cb (SwNumberRow *self, GtkScrollType scroll, double value)
   return TRUE;
 }
 
-/* A number beyond what is allowed was brought to the end of its range: say so. */
-static void
-tell_when_limited (SwNumberRow *self, double typed)
+/* From press to release is one undo step. */
+static gboolean
+scale_event_cb (SwNumberRow *self, GdkEvent *event)
 {
-  double taken = sw_key_get_number (self->key, design_of (self)), low, high;
+  GdkEventType type = gdk_event_get_event_type (event);
 
-  if (self->key->type == SW_KEY_WHOLE ? fabs (taken - typed) <= 0.5
-                                      : fabs (taken - typed) <= 1e-9 * fabs (typed))
-    return;
-  sw_edit_limits (design_of (self), self->key->path, &low, &high);
+  if (type == GDK_BUTTON_PRESS || type == GDK_TOUCH_BEGIN) {
+    end_move (self);
+    self->held = TRUE;
+    self->given_up = FALSE;
+  } else if (type == GDK_BUTTON_RELEASE || type == GDK_TOUCH_END || type == GDK_TOUCH_CANCEL) {
+    self->held = self->given_up = FALSE;
+    end_move (self);
+  }
+  return GDK_EVENT_PROPAGATE;
+}
+
+static gboolean
+scale_key_cb (SwNumberRow *self, guint keyval)
+{
+  if (keyval != GDK_KEY_Escape || !self->held)
+    return GDK_EVENT_PROPAGATE;
+  self->given_up = TRUE;
+  sw_document_cancel_edit (self->document);
+  return GDK_EVENT_STOP;
+}
+
+/* A slider stops at its end; what was typed is told where the end is. */
+static gboolean
+is_allowed (SwNumberRow *self, double value)
+{
+  const SwDesign *design = design_of (self);
+  double low, high;
+
+  sw_edit_limits (design, self->key->path, &low, &high);
+  if (value >= low - 1e-9 * fabs (low) && value <= high + 1e-9 * fabs (high))
+    return TRUE;
   g_autofree char *least = sw_units_format (low,
                                             self->key->quantity,
-                                            design_of (self)->units,
-                                            sw_language_of_process ());
-  g_autofree char *most = sw_units_format (high,
+                                            design->units,
+                                            sw_language_of_process ()),
+                  *most = sw_units_format (high,
                                            self->key->quantity,
-                                           design_of (self)->units,
-                                           sw_language_of_process ());
-  /* Translators: the least and the most that may be typed. */
-  g_autofree char *text = g_strdup_printf (_ ("Allowed here: %s to %s."), least, most);
+                                           design->units,
+                                           sw_language_of_process ()),
+                  *text = NULL;
+  /* Translators: the lowest and the highest value of a setting, with their units. */
+  text = g_strdup_printf (_ ("Can be from %s to %s"), least, most);
   show_problem (self, text);
+  return FALSE;
 }
 
 /* What was typed counts when it was changed; an entry only walked through rounds nothing. */
 static void
 commit (SwNumberRow *self)
 {
-  const SwDesign *design = design_of (self);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
-  g_autofree char *shown = sw_units_format_bare (sw_key_get_number (self->key, design),
-                                                 self->key->quantity,
-                                                 design->units,
-                                                 sw_language_of_process ());
   g_autoptr (GError) error = NULL;
   double value;
 
-  if (g_strcmp0 (text, shown) == 0) {
+  if (!is_pending (self)) {
     show_problem (self, NULL);
     return;
   }
-  if (!sw_units_parse (text,
+  if (!sw_units_parse (gtk_editable_get_text (GTK_EDITABLE (self->entry)),
                        self->key->quantity,
-                       design->units,
+                       design_of (self)->units,
                        sw_language_of_process (),
                        &value,
                        &error)) {
     show_problem (self, error->message);
     return;
   }
+  if (!is_allowed (self, value))
+    return;
   sw_document_end_edit (self->document);
   if (edit (self, value)) {
     sw_document_end_edit (self->document);
     show_entry (self);
-    tell_when_limited (self, value);
   }
 }
 
@@ -246,23 +316,34 @@ leave_wheel_alone (GtkWidget *scale)
 }
 
 static void
-add_entry_controllers (SwNumberRow *self)
+add_key_controller (SwNumberRow *self, gpointer widget, GCallback pressed_cb)
 {
-  GtkEventController *focus = gtk_event_controller_focus_new ();
   GtkEventController *keys = gtk_event_controller_key_new ();
 
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (commit), self);
-  gtk_widget_add_controller (GTK_WIDGET (self->entry), focus);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self->entry), keys);
+  g_signal_connect_swapped (keys, "key-pressed", pressed_cb, self);
+  gtk_widget_add_controller (widget, keys);
 }
 
 static void
-sw_number_row_map (GtkWidget *widget)
+add_controllers (SwNumberRow *self)
 {
-  GTK_WIDGET_CLASS (sw_number_row_parent_class)->map (widget);
-  show (SW_NUMBER_ROW (widget));
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  GtkEventController *events = gtk_event_controller_legacy_new ();
+
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (commit), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->entry), focus);
+  add_key_controller (self, self->entry, G_CALLBACK (key_cb));
+  gtk_event_controller_set_propagation_phase (events, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (events, "event", G_CALLBACK (scale_event_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->scale), events);
+  add_key_controller (self, self->scale, G_CALLBACK (scale_key_cb));
+}
+
+static void
+sw_number_row_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
+{
+  sw_flatten_snapshot (GTK_WIDGET_CLASS (sw_number_row_parent_class), widget, snapshot);
 }
 
 static void
@@ -271,6 +352,7 @@ sw_number_row_dispose (GObject *object)
   SwNumberRow *self = SW_NUMBER_ROW (object);
 
   g_clear_handle_id (&self->quiet, g_source_remove);
+  g_clear_pointer (&self->entry_text, g_free);
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
@@ -284,6 +366,7 @@ sw_number_row_class_init (SwNumberRowClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = sw_number_row_dispose;
   widget_class->map = sw_number_row_map;
+  widget_class->snapshot = sw_number_row_snapshot;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/spirewright/Spirewright/number-row.ui");
   gtk_widget_class_bind_template_child (widget_class, SwNumberRow, label);
@@ -300,7 +383,7 @@ sw_number_row_init (SwNumberRow *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   leave_wheel_alone (GTK_WIDGET (self->scale));
-  add_entry_controllers (self);
+  add_controllers (self);
   g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (commit), self);
   g_signal_connect_swapped (self->scale, "change-value", G_CALLBACK (change_value_cb), self);
   g_signal_connect_swapped (self->lock, "toggled", G_CALLBACK (lock_cb), self);
@@ -355,7 +438,9 @@ sw_number_row_new (SwDocument *document, const SwKey *key)
                             0);
   if (key->type == SW_KEY_WHOLE)
     gtk_range_set_round_digits (GTK_RANGE (self->scale), 0);
+  self->stale = TRUE;
+  self->shown.units = -1; /* nothing yet */
+  gtk_widget_set_name (GTK_WIDGET (self), key->path);
   g_signal_connect_swapped (document, "changed", G_CALLBACK (show), self);
-  show (self);
   return GTK_WIDGET (self);
 }

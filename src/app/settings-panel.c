@@ -37,65 +37,71 @@ struct _SwSettingsPanel {
 
 G_DEFINE_FINAL_TYPE (SwSettingsPanel, sw_settings_panel, GTK_TYPE_WIDGET)
 
+/* What a group says of itself while it is folded. */
+static const struct {
+  const char *format; /* N_() */
+  const char *first, *second;
+} summaries[G_N_ELEMENTS (group_names)] = {
+  /* Translators: height of the tree; how many strips. */
+  { N_ ("%s high, %s strips"), "shape.crown_height_m", "shape.strip_count" },
+  /* Translators: how many pixels a strip has; from one to the next. */
+  { N_ ("%s pixels, %s apart"), "strip.pixels", "strip.pitch_m" },
+  { "%s", "topper.kind", NULL },
+  { "%s", "stand.foot", NULL },
+  /* Translators: how many guys; how high they meet the post. */
+  { N_ ("%s guys, at %s"), "guys.count", "guys.height_m" },
+  /* Translators: a wind speed. */
+  { N_ ("Gusts to %s"), "site.gust_mps", NULL },
+  /* Translators: a voltage; the highest brightness allowed. */
+  { N_ ("%s, at most %s bright"), "power.supply_v", "power.cap" },
+  /* Translators: a frame rate. */
+  { N_ ("%s frames"), "data.frame_hz", NULL },
+  { "%s", "prices.currency", NULL },
+  /* Translators: a length. */
+  { N_ ("Ring %s round"), "as_built.ring_length_m", NULL },
+};
+
 static char *
 shown (const SwDesign *design, const char *path)
 {
-  const SwKey *key = sw_key_find (path);
+  const SwKey *key = path == NULL ? NULL : sw_key_find (path);
 
+  if (key == NULL)
+    return g_strdup ("");
+  if (key->type == SW_KEY_CHOICE)
+    return g_strdup (_ (key->choice_labels[(int) sw_key_get_number (key, design)]));
+  if (key->type == SW_KEY_TEXT)
+    return g_strdup (sw_key_get_text (key, design));
   return sw_units_format (sw_key_get_number (key, design),
                           key->quantity,
                           design->units,
                           sw_language_of_process ());
 }
 
-static char *
-choice_words (const SwDesign *design, const char *path)
+static void
+show_summary (SwSettingsPanel *self, guint group)
 {
-  const SwKey *key = sw_key_find (path);
+  const SwDesign *design = sw_document_get_design (self->document);
+  g_autofree char *first = shown (design, summaries[group].first),
+                  *second = shown (design, summaries[group].second);
+  g_autoptr (GString) text = g_string_new (_ (summaries[group].format));
 
-  return g_strdup (_ (key->choice_labels[(int) sw_key_get_number (key, design)]));
+  if (summaries[group].first != NULL)
+    g_string_replace (text, "%s", first, 1);
+  g_string_replace (text, "%s", second, 1);
+  if (g_strcmp0 (adw_expander_row_get_subtitle (self->folds[group]), text->str) != 0)
+    adw_expander_row_set_subtitle (self->folds[group], text->str);
 }
 
-/* What a folded group says of itself: two of its numbers, or one choice. */
-static const struct {
-  const char *first, *second;
-} summaries[G_N_ELEMENTS (group_names)] = {
-  { "shape.crown_height_m", "shape.strip_count" },
-  { "strip.pixels", "strip.pitch_m" },
-  { "topper.kind", NULL },
-  { "stand.foot", NULL },
-  { "guys.count", "guys.height_m" },
-  { "site.gust_mps", NULL },
-  { "power.supply_v", "power.cap" },
-  { "data.frame_hz", NULL },
-  { "power.energy_price", NULL },
-  { "as_built.ring_length_m", NULL },
-};
-
-static char *
-summary_part (const SwDesign *design, const char *path)
-{
-  const SwKey *key = sw_key_find (path);
-
-  if (key->type == SW_KEY_CHOICE)
-    return choice_words (design, path);
-  g_autofree char *value = shown (design, path);
-  return key->quantity == SW_QUANTITY_COUNT ? g_strdup_printf ("%s %s", value, _ (key->label))
-                                            : g_steal_pointer (&value);
-}
-
+/* In a drag the rows of an open group say it already. */
 static void
 show_summaries (SwSettingsPanel *self)
 {
-  const SwDesign *design = sw_document_get_design (self->document);
+  gboolean dragging = sw_document_get_before (self->document) != NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (group_names); i++) {
-    g_autofree char *first = summary_part (design, summaries[i].first);
-    g_autofree char *second =
-      summaries[i].second == NULL ? NULL : summary_part (design, summaries[i].second);
-    g_autofree char *text =
-      second == NULL ? g_strdup (first) : g_strconcat (first, " · ", second, NULL);
-    adw_expander_row_set_subtitle (self->folds[i], text);
+    if (!dragging || !adw_expander_row_get_expanded (self->folds[i]))
+      show_summary (self, i);
   }
 }
 

@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* The backdrop and the tree are kept as image surfaces and blitted: the backdrop changes with
- * size, style and view only, the tree with the solution. Grips and the live number are drawn
- * over them.
+/* The backdrop and the tree are kept as image surfaces: the backdrop changes with size, style
+ * and view only, the tree with the solution. It is shown in bands; grips and the live number
+ * are small pictures over them.
  */
 #include "app/view-area.h"
 
+#include "app/bands.h"
 #include "drawing/top-view.h"
 #include "engine/units.h"
 #include "packet/process-locale.h"
@@ -12,8 +13,10 @@
 #include <adwaita.h>
 #include <glib/gi18n.h>
 #include <math.h>
+#include <string.h>
 
-#define ROOM 1.12 /* the picture is fitted anew when it could be so much larger or smaller */
+#define GRIP_ROOM 20 /* units round a grip's middle that its ring, marks and halo need */
+#define ROOM 1.12    /* the picture is fitted anew when it could be so much larger or smaller */
 
 struct _SwViewArea {
   GtkWidget parent_instance;
@@ -25,7 +28,9 @@ struct _SwViewArea {
 
   SwTextCache *texts;        /* owned */
   cairo_surface_t *backdrop; /* owned, nullable */
-  cairo_surface_t *tree;     /* owned, nullable */
+  cairo_surface_t *tree;     /* owned, nullable: backdrop, ghost, tree and dimensions */
+  const SwSolution *ghost;   /* borrowed, nullable: what the backdrop shows; only compared */
+  SwBands *bands;            /* owned: the same as it is shown */
   gboolean tree_stale;
 
   SwGrip grips[SW_N_GRIPS];
@@ -86,11 +91,11 @@ draw_ghost (SwViewArea *self, cairo_t *cr)
 }
 
 static cairo_surface_t *
-surface_new (SwViewArea *self, cairo_format_t format)
+surface_new (SwViewArea *self)
 {
   int factor = gtk_widget_get_scale_factor (GTK_WIDGET (self));
   cairo_surface_t *surface =
-    cairo_image_surface_create (format,
+    cairo_image_surface_create (CAIRO_FORMAT_RGB24,
                                 gtk_widget_get_width (GTK_WIDGET (self)) * factor,
                                 gtk_widget_get_height (GTK_WIDGET (self)) * factor);
 
@@ -106,15 +111,22 @@ forget_pictures (SwViewArea *self)
   self->tree_stale = TRUE;
 }
 
+/* Paper, ground, person, and while a step is open the tree as it was. */
 static void
 refresh_backdrop (SwViewArea *self)
 {
-  if (self->backdrop != NULL)
+  const SwSolution *before = sw_document_get_before (self->document);
+
+  if (self->backdrop != NULL && self->ghost == before)
     return;
-  self->backdrop = surface_new (self, CAIRO_FORMAT_RGB24);
+  self->ghost = before;
+  if (self->backdrop == NULL)
+    self->backdrop = surface_new (self);
   cairo_t *cr = cairo_create (self->backdrop);
   draw_parts (self, cr, SW_DRAW_BACKDROP);
+  draw_ghost (self, cr);
   cairo_destroy (cr);
+  cairo_surface_flush (self->backdrop);
 }
 
 /* The kept surface is used again: a new one a frame would cost more than the drawing. */
@@ -124,15 +136,17 @@ refresh_tree (SwViewArea *self)
   if (!self->tree_stale)
     return;
   if (self->tree == NULL)
-    self->tree = surface_new (self, CAIRO_FORMAT_RGB24);
+    self->tree = surface_new (self);
+  cairo_surface_flush (self->tree);
+  memcpy (cairo_image_surface_get_data (self->tree),
+          cairo_image_surface_get_data (self->backdrop),
+          (gsize) cairo_image_surface_get_stride (self->tree) *
+            (gsize) cairo_image_surface_get_height (self->tree));
+  cairo_surface_mark_dirty (self->tree);
   cairo_t *cr = cairo_create (self->tree);
-  cairo_set_operator (cr, CAIRO_OPERATOR_SOURCE);
-  cairo_set_source_surface (cr, self->backdrop, 0, 0);
-  cairo_paint (cr);
-  cairo_set_operator (cr, CAIRO_OPERATOR_OVER);
-  draw_ghost (self, cr);
   draw_parts (self, cr, SW_DRAW_TREE | SW_DRAW_DIMENSIONS);
   cairo_destroy (cr);
+  sw_bands_update (self->bands, self->tree, gtk_widget_get_scale_factor (GTK_WIDGET (self)));
   self->tree_stale = FALSE;
 }
 
@@ -157,33 +171,66 @@ value_words (SwViewArea *self, SwGripId id)
                           sw_language_of_process ());
 }
 
+static char *
+tag_words (SwViewArea *self, SwGripId id)
+{
+  g_autofree char *value = value_words (self, id);
+  const char *refusal = self->dragging ? sw_document_get_refusal (self->document) : NULL;
+
+  return g_strdup_printf ("%s  %s%s%s",
+                          _ (sw_grip_info[id].label),
+                          value,
+                          refusal ? "  ▲ " : "",
+                          refusal ? refusal : "");
+}
+
 /* Name and value beside the grip that is dragged, hovered or focused, kept inside the picture.
  */
 static void
-draw_tag (SwViewArea *self, cairo_t *cr, const SwGrip *grip)
+append_tag (SwViewArea *self, GtkSnapshot *snapshot, const SwGrip *grip)
 {
   const SwStyle *style = style_now ();
-  g_autofree char *value = value_words (self, grip->id);
-  const char *refusal = self->dragging ? sw_document_get_refusal (self->document) : NULL;
-  g_autofree char *words = g_strdup_printf ("%s  %s%s%s",
-                                            _ (sw_grip_info[grip->id].label),
-                                            value,
-                                            refusal ? "  ▲ " : "",
-                                            refusal ? refusal : "");
+  g_autofree char *words = tag_words (self, grip->id);
   SwTextLook look = { .size = style->text_normal, .tabular = TRUE };
   double width, height;
 
-  sw_text_measure (cr, self->texts, style, &look, words, &width, &height);
-  double x = CLAMP (grip->x + 18, 6, MAX (self->view.width - width - 14, 6));
-  double y = grip->y - height - 16 < 4 ? grip->y + 18 : grip->y - height - 16;
+  cairo_t *ruler = cairo_create (self->backdrop);
+  sw_text_measure (ruler, self->texts, style, &look, words, &width, &height);
+  cairo_destroy (ruler);
+  double x = CLAMP (grip->x + 18, 8, MAX (self->view.width - width - 16, 8));
+  double y = grip->y - height - 16 < 6 ? grip->y + 18 : grip->y - height - 16;
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float) floor (x - 8),
+                                               (float) floor (y - 5),
+                                               (float) ceil (width + 17),
+                                               (float) ceil (height + 11));
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
   sw_style_set_ink_alpha (style, cr, SW_INK_PAPER, 0.94);
-  cairo_rectangle (cr, x - 6, y - 3, width + 12, height + 6);
+  cairo_rectangle (cr,
+                   floor (x - 6) + 0.5,
+                   floor (y - 3) + 0.5,
+                   ceil (width + 12),
+                   ceil (height + 6));
   cairo_fill_preserve (cr);
   sw_style_set_ink (style, cr, SW_INK_GRIP);
   cairo_set_line_width (cr, 1);
   cairo_stroke (cr);
   sw_style_set_ink (style, cr, SW_INK_MAIN);
   sw_text_draw (cr, self->texts, style, &look, x, y + height * 0.8, words);
+  cairo_destroy (cr);
+}
+
+static void
+append_grip (SwViewArea *self, GtkSnapshot *snapshot, guint i)
+{
+  const SwGrip *grip = &self->grips[i];
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float) floor (grip->x - GRIP_ROOM),
+                                               (float) floor (grip->y - GRIP_ROOM),
+                                               2 * GRIP_ROOM + 1,
+                                               2 * GRIP_ROOM + 1);
+  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+
+  sw_grip_draw (cr, style_now (), grip, look_of (self, i));
+  cairo_destroy (cr);
 }
 
 static int
@@ -233,15 +280,12 @@ sw_view_area_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   refresh_backdrop (self);
   refresh_tree (self);
   place_grips (self);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
-  cairo_set_source_surface (cr, self->tree, 0, 0);
-  cairo_paint (cr);
+  sw_bands_append (self->bands, snapshot);
   for (guint i = 0; i < self->n_grips; i++)
-    sw_grip_draw (cr, style_now (), &self->grips[i], look_of (self, i));
+    append_grip (self, snapshot, i);
   int tagged = tagged_grip (self);
   if (tagged >= 0 && tagged < (int) self->n_grips)
-    draw_tag (self, cr, &self->grips[tagged]);
-  cairo_destroy (cr);
+    append_tag (self, snapshot, &self->grips[tagged]);
 }
 
 static void
@@ -481,6 +525,7 @@ sw_view_area_dispose (GObject *object)
   g_clear_pointer (&self->texts, sw_text_cache_free);
   g_clear_pointer (&self->backdrop, cairo_surface_destroy);
   g_clear_pointer (&self->tree, cairo_surface_destroy);
+  g_clear_pointer (&self->bands, sw_bands_free);
   g_clear_pointer (&self->start, sw_solution_unref);
   G_OBJECT_CLASS (sw_view_area_parent_class)->dispose (object);
 }
@@ -536,6 +581,7 @@ sw_view_area_init (SwViewArea *self)
   self->focus = -1;
   self->tree_stale = TRUE;
   self->texts = sw_text_cache_new ();
+  self->bands = sw_bands_new ();
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);

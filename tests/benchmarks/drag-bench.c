@@ -1,46 +1,114 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* drag-bench.c: a scripted drag of the Landmark's crown in a real window: before-paint to
- * after-paint, frame by frame, and frame-clock ticks that were missed. The floor is an
- * AdwApplicationWindow with a header bar and an empty drawing area, redrawn as often in the
- * same run. Xvfb without MIT-SHM, and the allocator kept as main () keeps it.
+/* drag-bench: one frame of a drag on the Landmark against an empty window in the same run.
+ *
+ * Frame   before-paint to after-paint of the frame clock. The drag moves in the frame's update
+ *         phase, so that the edit, the solve, the layout of rows and readout and the painting
+ *         are all inside.
+ * Floor   an AdwApplicationWindow with a header bar and an empty drawing area of the same size
+ * Claim   95 of 100 frames take at most 8 ms, and no tick of the frame clock is missed
  */
-#include "../app/harness.h"
+#include "app/harness.h"
 
 #include <malloc.h>
+#include <math.h>
 #include <stdio.h>
-#include <stdlib.h>
+#include <time.h>
 
-#define FRAMES 120
-#define WARM 15
+#define FRAMES 240
+#define WARM_UP 20 /* the first frames load fonts and fill caches */
+#define MOST_MS 8.0
 
 typedef struct {
-  double ms[FRAMES];
-  int n;
-  gint64 began_us, last_tick_us;
-  int missed;
-} Frames;
+  GtkWidget *widget; /* ticks */
+  GtkGesture *drag;  /* nullable: the floor only redraws */
+  double reach_x, reach_y;
+  guint frame;
+  gint64 begun_us, last_us, interval_us;
+  guint missed;
+  double times_ms[FRAMES];
+  double phase_ms;
+  double phases_ms[3]; /* summed: edit and solve, layout, painting */
+  gboolean done;
+} Run;
 
 static void
-before_cb (GdkFrameClock *clock, gpointer data)
+before_paint_cb (GdkFrameClock *clock, Run *run)
 {
-  ((Frames *) data)->began_us = g_get_monotonic_time ();
+  gint64 now_us = gdk_frame_clock_get_frame_time (clock);
+
+  run->begun_us = g_get_monotonic_time ();
+  if (run->frame > WARM_UP && now_us - run->last_us > run->interval_us * 3 / 2)
+    run->missed++;
+  run->last_us = now_us;
+}
+
+static double
+since_ms (gint64 begun_us)
+{
+  return (double) (g_get_monotonic_time () - begun_us) / 1000;
+}
+
+/* Processor time: what else runs on the machine stays out of it. */
+static double
+worked_ms (void)
+{
+  struct timespec now;
+
+  clock_gettime (CLOCK_PROCESS_CPUTIME_ID, &now);
+  return (double) now.tv_sec * 1000 + (double) now.tv_nsec / 1e6;
 }
 
 static void
-after_cb (GdkFrameClock *clock, gpointer data)
+end_phase (Run *run, guint phase)
 {
-  Frames *frames = data;
-  gint64 tick_us = gdk_frame_clock_get_frame_time (clock);
+  double now = worked_ms ();
 
-  if (frames->n < FRAMES)
-    frames->ms[frames->n++] = (double) (g_get_monotonic_time () - frames->began_us) / 1000;
-  if (frames->last_tick_us > 0 && tick_us - frames->last_tick_us > 25000)
-    frames->missed++;
-  frames->last_tick_us = tick_us;
+  run->phases_ms[phase] += now - run->phase_ms;
+  run->phase_ms = now;
+}
+
+/* The window's own handlers were connected before these and have run by then. */
+static void
+layout_cb (GdkFrameClock *clock, Run *run)
+{
+  end_phase (run, 1);
+}
+
+static void
+paint_cb (GdkFrameClock *clock, Run *run)
+{
+  end_phase (run, 2);
+}
+
+static void
+after_paint_cb (GdkFrameClock *clock, Run *run)
+{
+  if (run->frame > 0 && run->frame <= FRAMES)
+    run->times_ms[run->frame - 1] = since_ms (run->begun_us);
+  run->done = run->frame >= FRAMES;
+}
+
+/* There and back along a sine: every frame another value. */
+static gboolean
+tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+{
+  Run *run = data;
+  double share = sin (run->frame * 2 * G_PI / 80);
+
+  run->frame++;
+  run->phase_ms = worked_ms ();
+  if (run->drag != NULL)
+    g_signal_emit_by_name (run->drag,
+                           "drag-update",
+                           run->reach_x * share,
+                           run->reach_y * share);
+  end_phase (run, 0);
+  gtk_widget_queue_draw (widget);
+  return run->frame < FRAMES ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
 }
 
 static int
-by_size (const void *a, const void *b)
+compare_cb (const void *a, const void *b)
 {
   double first = *(const double *) a, second = *(const double *) b;
 
@@ -48,109 +116,109 @@ by_size (const void *a, const void *b)
 }
 
 static double
-percentile (Frames *frames, double share)
+share_of_frames (Run *run, double share)
 {
-  int n = frames->n - WARM;
+  double *times = run->times_ms + WARM_UP;
+  guint n = FRAMES - WARM_UP;
 
-  qsort (frames->ms + WARM, n, sizeof (double), by_size);
-  return frames->ms[WARM + (int) (share * (n - 1))];
+  qsort (times, n, sizeof *times, compare_cb);
+  return times[(guint) ceil (share * n) - 1];
 }
 
-typedef void (*Step) (gpointer data, int i);
-
-typedef struct {
-  Step step;
-  gpointer data;
-  int i;
-} Run;
-
-static gboolean
-tick_cb (GtkWidget *widget, GdkFrameClock *clock, gpointer data)
+static void
+run_frames (Run *run)
 {
-  Run *run = data;
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (run->widget);
+  gint64 base_us;
 
-  run->step (run->data, run->i++);
-  return run->i < FRAMES;
-}
-
-static Frames
-measure (GtkWidget *window, Step step, gpointer data)
-{
-  Frames frames = { 0 };
-  Run run = { step, data, 0 };
-  GdkFrameClock *clock = gtk_widget_get_frame_clock (window);
-  gulong before = g_signal_connect (clock, "before-paint", G_CALLBACK (before_cb), &frames);
-  gulong after = g_signal_connect (clock, "after-paint", G_CALLBACK (after_cb), &frames);
-
-  gtk_widget_add_tick_callback (window, tick_cb, &run, NULL);
-  while (run.i < FRAMES)
+  gdk_frame_clock_get_refresh_info (clock, 0, &run->interval_us, &base_us);
+  g_signal_connect (clock, "before-paint", G_CALLBACK (before_paint_cb), run);
+  g_signal_connect (clock, "layout", G_CALLBACK (layout_cb), run);
+  g_signal_connect (clock, "paint", G_CALLBACK (paint_cb), run);
+  g_signal_connect (clock, "after-paint", G_CALLBACK (after_paint_cb), run);
+  gtk_widget_add_tick_callback (run->widget, tick_cb, run, NULL);
+  while (!run->done)
     g_main_context_iteration (NULL, TRUE);
-  spin (40);
-  g_signal_handler_disconnect (clock, before);
-  g_signal_handler_disconnect (clock, after);
-  return frames;
+  g_signal_handlers_disconnect_by_data (clock, run);
 }
 
-static void
-redraw_step (gpointer area, int i)
+static double
+floor_ms (void)
 {
-  gtk_widget_queue_draw (area);
-}
-
-static void
-drag_step (gpointer document, int i)
-{
-  sw_document_edit_number (document,
-                           "shape.crown_height_m",
-                           4.94 + 0.002 * (i % 60),
-                           "Crown height");
-}
-
-static Frames
-measure_floor (void)
-{
-  GtkWidget *window = g_object_new (ADW_TYPE_APPLICATION_WINDOW,
-                                    "default-width",
-                                    1280,
-                                    "default-height",
-                                    800,
-                                    NULL);
-  GtkWidget *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0),
+  GtkWidget *window = g_object_new (ADW_TYPE_APPLICATION_WINDOW, NULL),
+            *column = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0),
             *area = gtk_drawing_area_new ();
+  Run run = { .widget = area };
 
-  gtk_widget_set_vexpand (area, TRUE);
   gtk_box_append (GTK_BOX (column), adw_header_bar_new ());
   gtk_box_append (GTK_BOX (column), area);
+  gtk_widget_set_vexpand (area, TRUE);
   adw_application_window_set_content (ADW_APPLICATION_WINDOW (window), column);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1280, 800);
   gtk_window_present (GTK_WINDOW (window));
   spin (300);
-  Frames frames = measure (window, redraw_step, area);
+  run_frames (&run);
+  double p95 = share_of_frames (&run, 0.95);
+  printf ("floor, an empty window: p95 %.2f ms, median %.2f ms, missed %u of %d\n",
+          p95,
+          share_of_frames (&run, 0.5),
+          run.missed,
+          FRAMES - WARM_UP);
   gtk_window_destroy (GTK_WINDOW (window));
-  return frames;
+  spin (50);
+  return p95;
+}
+
+static gboolean
+time_drag (Desk *desk, SwGripId id, double reach_x, double reach_y, double floor)
+{
+  GtkWidget *view = GTK_WIDGET (view_with (desk, id));
+  Run run = { .widget = view,
+              .drag = drag_gesture (view),
+              .reach_x = reach_x,
+              .reach_y = reach_y };
+  double x, y;
+
+  sw_view_area_find_grip (SW_VIEW_AREA (view), id, &x, &y);
+  g_signal_emit_by_name (run.drag, "drag-begin", x, y);
+  run_frames (&run);
+  g_signal_emit_by_name (run.drag, "drag-end", 0.0, 0.0);
+  double p95 = share_of_frames (&run, 0.95);
+  printf ("%s: p95 %.2f ms = %.1f floors, median %.2f ms, missed %u of %d; on average edit and "
+          "solve %.2f, layout %.2f, painting %.2f ms\n",
+          sw_grip_info[id].label,
+          p95,
+          p95 / floor,
+          share_of_frames (&run, 0.5),
+          run.missed,
+          FRAMES - WARM_UP,
+          run.phases_ms[0] / FRAMES,
+          run.phases_ms[1] / FRAMES,
+          run.phases_ms[2] / FRAMES);
+  return p95 <= MOST_MS && run.missed == 0;
 }
 
 int
 main (int argc, char **argv)
 {
   Desk desk;
+  gboolean well;
 
+  /* As the program's own main () does. */
   mallopt (M_MMAP_THRESHOLD, 64 << 20);
   mallopt (M_TRIM_THRESHOLD, 256 << 20);
   mallopt (M_TOP_PAD, 16 << 20);
-  gtk_init ();
   adw_init ();
-  Frames floor = measure_floor ();
+  double floor = floor_ms ();
   desk_open (&desk, "landmark");
-  Frames drag = measure (GTK_WIDGET (desk.window), drag_step, desk.document);
+  gtk_window_set_default_size (GTK_WINDOW (desk.window), 1280, 800);
+  spin (300);
+  well = time_drag (&desk, SW_GRIP_CROWN_HEIGHT, 0, 60, floor);
+  well &= time_drag (&desk, SW_GRIP_RING_RADIUS, 40, 0, floor);
+  well &= time_drag (&desk, SW_GRIP_PITCH, 10, 30, floor);
+  well &= time_drag (&desk, SW_GRIP_STRIP_COUNT, 12, 8, floor);
+  well &= time_drag (&desk, SW_GRIP_SPACING, 20, 8, floor);
+  well &= time_drag (&desk, SW_GRIP_COVERAGE, 60, 0, floor);
   desk_close (&desk);
-  double floor_ms = percentile (&floor, 0.95), drag_ms = percentile (&drag, 0.95);
-  printf ("drag of Landmark, before-paint to after-paint: median %.2f ms, p95 %.2f ms, %.1f "
-          "times the floor's p95 (%.2f ms); ticks missed %d, floor %d\n",
-          percentile (&drag, 0.5),
-          drag_ms,
-          drag_ms / floor_ms,
-          floor_ms,
-          drag.missed,
-          floor.missed);
-  return 0;
+  return well ? 0 : 1;
 }
