@@ -11,6 +11,7 @@ struct _SwChoiceRow {
   SwDocument *document; /* owned */
   const SwKey *key;     /* borrowed */
   GtkWidget *control;   /* borrowed: the drop-down, switch or entry */
+  GtkWidget *problem;   /* borrowed: why a choice was refused */
   GPtrArray *ids;       /* owned, nullable: catalogue ids in the drop-down's order */
   gboolean showing;     /* the control is being set from the document */
 };
@@ -23,14 +24,20 @@ design_of (SwChoiceRow *self)
   return sw_document_get_design (self->document);
 }
 
+/* An id that the catalogue does not know is shown as one more choice, not as nothing. */
 static guint
-find_id (SwChoiceRow *self, const char *id)
+place_of_id (SwChoiceRow *self, const char *id)
 {
   for (guint i = 0; i < self->ids->len; i++) {
     if (g_strcmp0 (self->ids->pdata[i], id) == 0)
       return i;
   }
-  return GTK_INVALID_LIST_POSITION;
+  GListModel *names = gtk_drop_down_get_model (GTK_DROP_DOWN (self->control));
+  /* Translators: an id out of a file, such as "my-pipe". */
+  g_autofree char *name = g_strdup_printf (_ ("%s (not in the catalogue)"), id);
+  gtk_string_list_append (GTK_STRING_LIST (names), name);
+  g_ptr_array_add (self->ids, (gpointer) (guintptr) g_intern_string (id));
+  return self->ids->len - 1;
 }
 
 static void
@@ -43,8 +50,9 @@ show (SwChoiceRow *self)
                                 (guint) sw_key_get_number (self->key, design_of (self)));
     break;
   case SW_KEY_ID:
-    gtk_drop_down_set_selected (GTK_DROP_DOWN (self->control),
-                                find_id (self, sw_key_get_text (self->key, design_of (self))));
+    gtk_drop_down_set_selected (
+      GTK_DROP_DOWN (self->control),
+      place_of_id (self, sw_key_get_text (self->key, design_of (self))));
     break;
   case SW_KEY_FLAG:
     gtk_switch_set_active (GTK_SWITCH (self->control),
@@ -64,10 +72,18 @@ show (SwChoiceRow *self)
 }
 
 static void
+show_problem (SwChoiceRow *self, const char *text)
+{
+  gtk_label_set_text (GTK_LABEL (self->problem), text == NULL ? "" : text);
+  gtk_widget_set_visible (self->problem, text != NULL);
+}
+
+static void
 edit_text (SwChoiceRow *self, const char *text)
 {
   sw_document_end_edit (self->document);
   sw_document_edit_text (self->document, self->key->path, text, _ (self->key->label));
+  show_problem (self, sw_document_get_refusal (self->document));
   sw_document_end_edit (self->document);
   show (self);
 }
@@ -148,6 +164,7 @@ text_control (SwChoiceRow *self)
   GtkWidget *control = gtk_entry_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
 
+  gtk_editable_set_enable_undo (GTK_EDITABLE (control), FALSE);
   gtk_editable_set_width_chars (GTK_EDITABLE (control), 10);
   g_signal_connect_swapped (control, "activate", G_CALLBACK (words_cb), self);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (words_cb), self);
@@ -200,25 +217,38 @@ sw_choice_row_init (SwChoiceRow *self)
 
 /* A drop-down's long names want a line of their own; a switch or a short entry stands beside
  * the label. */
-static void
-lay_out (SwChoiceRow *self)
+static GtkWidget *
+named_control (SwChoiceRow *self)
 {
   gboolean below = self->key->type == SW_KEY_CHOICE || self->key->type == SW_KEY_ID;
   GtkWidget *box =
-    gtk_box_new (below ? GTK_ORIENTATION_VERTICAL : GTK_ORIENTATION_HORIZONTAL, below ? 3 : 6);
+    gtk_box_new (below ? GTK_ORIENTATION_VERTICAL : GTK_ORIENTATION_HORIZONTAL, below ? 2 : 6);
   GtkWidget *label = gtk_label_new (_ (self->key->label));
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_widget_set_hexpand (label, TRUE);
-  gtk_widget_set_margin_start (box, 12);
-  gtk_widget_set_margin_end (box, 12);
-  gtk_widget_set_margin_top (box, 6);
-  gtk_widget_set_margin_bottom (box, 6);
   gtk_widget_set_valign (self->control, GTK_ALIGN_CENTER);
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (GTK_BOX (box), self->control);
+  return box;
+}
+
+static void
+lay_out (SwChoiceRow *self)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+
+  self->problem = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (self->problem), 0);
+  gtk_label_set_wrap (GTK_LABEL (self->problem), TRUE);
+  gtk_widget_set_visible (self->problem, FALSE);
+  gtk_widget_add_css_class (self->problem, "error");
+  gtk_widget_add_css_class (self->problem, "caption");
+  gtk_box_append (GTK_BOX (box), named_control (self));
+  gtk_box_append (GTK_BOX (box), self->problem);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (self), box);
+  gtk_widget_add_css_class (GTK_WIDGET (self), "setting");
 }
 
 GtkWidget *
@@ -231,6 +261,7 @@ sw_choice_row_new (SwDocument *document, const SwKey *key)
   self->showing = TRUE;
   self->control = control_new (self);
   lay_out (self);
+  gtk_widget_set_name (GTK_WIDGET (self), key->path);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), _ (key->help));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->control),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL,

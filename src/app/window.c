@@ -4,12 +4,16 @@
 #include "app/findings-button.h"
 #include "app/pages.h"
 #include "app/plan-page.h"
+#include "app/title-button.h"
 #include "app/window-actions.h"
 
 #include <glib/gi18n.h>
 
 #define SCHEMA "org.spirewright.Spirewright"
 #define RECENT_MOST 8
+/* px: what the header has no room for in a narrower window */
+#define SAVE_ICON_BELOW 1000 /* the word "Save" */
+#define SWITCHER_BELOW 960   /* the pages' names, which go below */
 
 struct _SwWindow {
   AdwApplicationWindow parent_instance;
@@ -19,17 +23,19 @@ struct _SwWindow {
   GtkWidget *plan;      /* borrowed */
   GtkWindow *start;     /* borrowed, nullable: the questions of a new design */
   gboolean leaving;     /* the guard was passed: close without asking again */
+  int width;            /* for which the header stands as it does */
+  guint turning;        /* idle that changes it */
 
   /* template */
   AdwSplitButton *open;
-  GtkButton *undo, *redo;
-  AdwWindowTitle *title;
+  AdwHeaderBar *header;
+  GtkButton *save, *undo, *redo;
   GtkBox *findings_place;
   GtkRevealer *problem;
   GtkLabel *problem_text;
   GtkButton *problem_close;
   GtkStack *stack;
-  GtkStackSwitcher *switcher;
+  GtkStackSwitcher *switcher, *low_switcher;
 };
 
 G_DEFINE_FINAL_TYPE (SwWindow, sw_window, ADW_TYPE_APPLICATION_WINDOW)
@@ -53,35 +59,22 @@ hide_problem (SwWindow *self)
   sw_window_show_problem (self, NULL);
 }
 
-static char *
-file_name (SwWindow *self)
-{
-  GFile *file = sw_document_get_file (self->document);
-
-  return file == NULL ? g_strdup (_ ("not saved yet")) : g_file_get_basename (file);
-}
-
 static void
 show_undo (GtkButton *button, const char *verb, const char *label)
 {
   g_autofree char *words =
     label == NULL ? g_strdup (verb) : g_strdup_printf ("%s: %s", verb, label);
 
-  if (g_strcmp0 (words, gtk_widget_get_tooltip_text (GTK_WIDGET (button))) != 0)
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (GTK_WIDGET (button)), words) != 0)
     gtk_widget_set_tooltip_text (GTK_WIDGET (button), words);
 }
 
 static void
 show (SwWindow *self)
 {
-  const SwDesign *design = sw_document_get_design (self->document);
-  gboolean modified = sw_document_get_modified (self->document);
-  g_autofree char *title = g_strdup_printf ("%s%s", design->title, modified ? " •" : "");
-  g_autofree char *name = file_name (self);
+  const char *title = sw_document_get_design (self->document)->title;
 
-  adw_window_title_set_title (self->title, title);
-  adw_window_title_set_subtitle (self->title, name);
-  if (g_strcmp0 (title, gtk_window_get_title (GTK_WINDOW (self))) != 0)
+  if (g_strcmp0 (gtk_window_get_title (GTK_WINDOW (self)), title) != 0)
     gtk_window_set_title (GTK_WINDOW (self), title);
   show_undo (self->undo, _ ("Undo"), sw_document_get_undo_label (self->document));
   show_undo (self->redo, _ ("Redo"), sw_document_get_redo_label (self->document));
@@ -430,6 +423,36 @@ add_pages (SwWindow *self)
                         _ ("Build sheets"));
 }
 
+static gboolean
+turn_cb (gpointer data)
+{
+  SwWindow *self = data;
+  gboolean below = self->width < SWITCHER_BELOW;
+
+  self->turning = 0;
+  gtk_widget_set_visible (GTK_WIDGET (self->switcher), !below);
+  gtk_widget_set_visible (GTK_WIDGET (self->low_switcher), below);
+  if (self->width < SAVE_ICON_BELOW)
+    gtk_button_set_icon_name (self->save, "document-save-symbolic");
+  else
+    gtk_button_set_label (self->save, _ ("Save"));
+  return G_SOURCE_REMOVE;
+}
+
+/* The header can't be changed while it is given its place: that waits for an idle moment. */
+static void
+sw_window_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  SwWindow *self = SW_WINDOW (widget);
+  gboolean turns = (width < SWITCHER_BELOW) != (self->width < SWITCHER_BELOW) ||
+                   (width < SAVE_ICON_BELOW) != (self->width < SAVE_ICON_BELOW);
+
+  GTK_WIDGET_CLASS (sw_window_parent_class)->size_allocate (widget, width, height, baseline);
+  self->width = width;
+  if (turns && self->turning == 0)
+    self->turning = g_idle_add (turn_cb, self);
+}
+
 static void
 sw_window_dispose (GObject *object)
 {
@@ -440,6 +463,7 @@ sw_window_dispose (GObject *object)
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   g_clear_weak_pointer (&self->start);
+  g_clear_handle_id (&self->turning, g_source_remove);
   G_OBJECT_CLASS (sw_window_parent_class)->dispose (object);
 }
 
@@ -449,15 +473,17 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/spirewright/Spirewright/window.ui");
   gtk_widget_class_bind_template_child (widget_class, SwWindow, open);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, save);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, undo);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, redo);
-  gtk_widget_class_bind_template_child (widget_class, SwWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, header);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, findings_place);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, problem);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, problem_text);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, problem_close);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, SwWindow, switcher);
+  gtk_widget_class_bind_template_child (widget_class, SwWindow, low_switcher);
 }
 
 static void
@@ -466,9 +492,18 @@ sw_window_class_init (SwWindowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_window_dispose;
+  widget_class->size_allocate = sw_window_size_allocate;
   GTK_WINDOW_CLASS (klass)->close_request = sw_window_close_request;
   bind_template (widget_class);
   sw_window_actions_install (widget_class);
+}
+
+static void
+pack_closely (GtkStackSwitcher *switcher)
+{
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (switcher));
+
+  gtk_box_layout_set_homogeneous (GTK_BOX_LAYOUT (layout), FALSE);
 }
 
 static void
@@ -478,13 +513,14 @@ sw_window_init (SwWindow *self)
   self->document = sw_document_new ();
   GtkWidget *findings = sw_findings_button_new (self->document);
   gtk_box_append (self->findings_place, findings);
+  adw_header_bar_set_title_widget (self->header, sw_title_button_new (self->document));
   g_signal_connect_swapped (findings, "key-chosen", G_CALLBACK (key_chosen_cb), self);
   g_signal_connect_swapped (self->problem_close, "clicked", G_CALLBACK (hide_problem), self);
   g_signal_connect_swapped (self->document, "changed", G_CALLBACK (show), self);
   add_pages (self);
-  gtk_box_layout_set_homogeneous (
-    GTK_BOX_LAYOUT (gtk_widget_get_layout_manager (GTK_WIDGET (self->switcher))),
-    FALSE);
+  pack_closely (self->switcher);
+  pack_closely (self->low_switcher);
+  self->width = G_MAXINT;
   fill_recent (self);
   restore_state (self);
   show (self);
