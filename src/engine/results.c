@@ -207,6 +207,11 @@ const SwResult sw_results[] = {
           "pressure·∫ min (2.0·width·Σ|cos|, 1.2·(2ρ + width)) dz, worst direction",
           "ASCE 7-16 table 29.4-2, flat and round members; cap: a solid round body"),
   NUMBER (wind,
+          lattice_n,
+          "pressure·∫ (4.0ε² − 5.9ε + 4.0)·ε·2ρ dz, ε = min (strip_count·width/2πρ, 1); closed "
+          "trees; a second opinion, not used",
+          "ASCE 7-16 figure 29.4-3, square trussed towers; value from memory"),
+  NUMBER (wind,
           post_n,
           "pressure·1.2·OD·crown_height",
           "ASCE 7-16 table 29.4-2, round members"),

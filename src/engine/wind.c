@@ -119,6 +119,31 @@ sw_wind_strip_area (const SwShape *shape, double width_m, double flat_m)
   return height_m * (capped * (low + flat_m) / 2 + (1 - capped) * flat_m);
 }
 
+static double
+lattice_width_m (const SwShape *shape, double width_m, double down)
+{
+  double rho = shape->crown_radius_m + (shape->ring_radius_m - shape->crown_radius_m) * down;
+  double solid = MIN (shape->strip_count * width_m / (2 * G_PI * rho), 1);
+
+  return (4.0 * solid * solid - 5.9 * solid + 4.0) * solid * 2 * rho;
+}
+
+/* Simpson's rule; the kink where the strips close up costs less than a ten-thousandth. */
+double
+sw_wind_lattice_area (const SwShape *shape, double width_m)
+{
+  enum { STEPS = 512 };
+  double sum = 0;
+
+  if (shape->coverage_deg < 360)
+    return NAN;
+  for (int i = 0; i <= STEPS; i++) {
+    int weight = i == 0 || i == STEPS ? 1 : i % 2 == 1 ? 4 : 2;
+    sum += weight * lattice_width_m (shape, width_m, i / (double) STEPS);
+  }
+  return sum / (3 * STEPS) * (shape->crown_height_m - shape->ring_height_m);
+}
+
 double
 sw_wind_side_pull (const SwDesign *design, const SwCone *cone)
 {
@@ -164,6 +189,7 @@ sw_wind_init (SwWind *wind,
   wind->strips_n =
     wind->pressure_pa *
     sw_wind_strip_area (&design->shape, width_m, SW_WIND_CF_STRIP * width_m * widths);
+  wind->lattice_n = wind->pressure_pa * sw_wind_lattice_area (&design->shape, width_m);
   wind->post_n = post == NULL ? NAN
                               : wind->pressure_pa * SW_WIND_CF_ROUND * post->od_m *
                                   design->shape.crown_height_m;

@@ -18,6 +18,7 @@
 typedef struct {
   double kz, pressure_pa;
   double strips_n, post_n, topper_n;
+  double lattice_n; /* strips_n by sw_wind_lattice_area (); NAN for a partial tree */
   double base_shear_n, wind_moment_nm, base_moment_nm;
   double worst_azimuth_deg; /* the wind blows from there; the least of equally bad ones */
 } SwWind;
@@ -43,6 +44,13 @@ double sw_wind_widths (const SwShape *shape, double *worst_deg);
 
 /* ∫ min (flat_m, 1.2·(2ρ(z) + width)) dz from ring to crown: force area of the strips, m². */
 double sw_wind_strip_area (const SwShape *shape, double width_m, double flat_m);
+
+/* Force area of a closed tree taken as a square lattice tower, m²: ∫ Cf·ε·2ρ dz with the
+ * solidity ε = N·width/2πρ (at most 1) and Cf = 4.0·ε² − 5.9·ε + 4.0. A second opinion on
+ * strips_n, not used: strips shelter each other in it. Source: ASCE 7-16 figure 29.4-3, values
+ * from memory. NAN for a partial tree.
+ */
+double sw_wind_lattice_area (const SwShape *shape, double width_m);
 
 /* Steady sideways pull of a partial tree's strips on the crown, still air; 0 for a closed tree.
  */

@@ -66,6 +66,10 @@ static const SupportRow support_rows[] = {
 static const SupportRow wind_rows[] = {
   { N_ ("Wind pressure"), AT (pressure_pa), NAN, SW_QUANTITY_PRESSURE },
   { N_ ("Wind on the strips"), AT (strips_n), NAN, SW_QUANTITY_FORCE },
+  { N_ ("The same, taken as a lattice tower (a second opinion, not used)"),
+    AT (lattice_n),
+    NAN,
+    SW_QUANTITY_FORCE },
   { N_ ("Wind on the post"), AT (post_n), NAN, SW_QUANTITY_FORCE },
   { N_ ("Wind on the star"), AT (topper_n), NAN, SW_QUANTITY_FORCE },
   { N_ ("Sideways force at the ground"), AT (base_shear_n), NAN, SW_QUANTITY_FORCE },

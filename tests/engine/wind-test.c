@@ -105,6 +105,28 @@ test_the_cap_counts_near_the_crown (void)
   g_assert_cmpfloat (sum, <, flat * 2.9);
 }
 
+/* Source: figure 29.4-3 of ASCE 7-16 (from memory) with the same integral by SciPy: 196.001 N
+ * at 166.60658 Pa; at 1 m Cf = 3.635119. With few strips it must come to the build-up's
+ * average, 2.0·width·N·2/π a metre.
+ */
+static void
+test_a_lattice_tower_agrees (void)
+{
+  SwShape shape = sixteen ();
+
+  g_assert_cmpfloat_with_epsilon (166.60658 * sw_wind_lattice_area (&shape, 0.0254),
+                                  196.00125,
+                                  0.003);
+  g_assert_cmpfloat_with_epsilon (sw_wind_lattice_area (&shape, 1e-6),
+                                  2.0 * 1e-6 * 16 * 2 / G_PI * 2.9,
+                                  1e-9);
+  g_assert_cmpfloat (sw_wind_lattice_area (&shape, 0.0254),
+                     <,
+                     sw_wind_strip_area (&shape, 0.0254, 2.0 * 0.0254 * 10.25));
+  shape.coverage_deg = 270;
+  g_assert_true (isnan (sw_wind_lattice_area (&shape, 0.0254)));
+}
+
 /* By hand: T·sin β·sin(Nδ/2)/sin(δ/2) with T = 10 N, sixteen strips: 29.337 N at 180°, 11.5857
  * N at 270°. */
 static void
@@ -151,6 +173,7 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/wind/no direction is worse", test_no_direction_is_worse);
   g_test_add_func ("/engine/wind/the cap counts near the crown",
                    test_the_cap_counts_near_the_crown);
+  g_test_add_func ("/engine/wind/a lattice tower agrees", test_a_lattice_tower_agrees);
   g_test_add_func ("/engine/wind/a partial tree pulls one way",
                    test_a_partial_tree_pulls_one_way);
   g_test_add_func ("/engine/wind/twice the gust is four times the force",
