@@ -207,3 +207,67 @@ sw_report_to_text (const SwSolution *solution)
     append_section (text, name->data, json_object_get_member (object, name->data));
   return g_string_free (text, FALSE);
 }
+
+static void
+append_line (GString *text, const char *words, JsonObject *working, const char *name)
+{
+  if (json_object_has_member (working, name))
+    g_string_append_printf (text,
+                            "  %s: %s\n",
+                            words,
+                            json_object_get_string_member (working, name));
+}
+
+static const char *
+text_or_none (JsonObject *object, const char *name)
+{
+  return json_object_get_string_member_with_default (object, name, "");
+}
+
+static void
+append_input (GString *text, JsonObject *input)
+{
+  g_autofree char *value = plain_text (json_object_get_member (input, "value"));
+  const char *source = text_or_none (input, "source");
+
+  g_string_append_printf (text,
+                          "    %s = %s %s  (%s%s%s%s)\n",
+                          json_object_get_string_member (input, "name"),
+                          value,
+                          text_or_none (input, "unit"),
+                          text_or_none (input, "key"),
+                          text_or_none (input, "what"),
+                          *source == '\0' ? "" : "; ",
+                          source);
+}
+
+static void
+append_working (GString *text, const char *key, JsonObject *working)
+{
+  g_string_append_printf (text, "\n%s\n", key);
+  append_line (text, "formula", working, "formula");
+  append_line (text, "formula in words", working, "words");
+  if (json_object_has_member (working, "inputs")) {
+    JsonArray *inputs = json_object_get_array_member (working, "inputs");
+    g_autofree char *result = plain_text (json_object_get_member (working, "result"));
+    for (guint i = 0; i < json_array_get_length (inputs); i++)
+      append_input (text, json_array_get_object_element (inputs, i));
+    g_string_append_printf (text, "  result: %s %s\n", result, text_or_none (working, "unit"));
+  }
+  append_line (text, "source", working, "source");
+  append_line (text, "how", working, "how");
+  append_line (text, "assumes", working, "assumes");
+}
+
+char *
+sw_report_workings_to_text (const SwSolution *solution, const char *key_or_group)
+{
+  g_autoptr (JsonNode) root = sw_report_workings (solution, key_or_group);
+  JsonObject *object = json_node_get_object (root);
+  g_autoptr (GList) keys = json_object_get_members (object);
+  GString *text = g_string_new (NULL);
+
+  for (GList *key = keys; key != NULL; key = key->next)
+    append_working (text, key->data, json_object_get_object_member (object, key->data));
+  return g_string_free (text, FALSE);
+}

@@ -18,3 +18,6 @@ JsonNode *sw_report_workings (const SwSolution *solution, const char *key_or_gro
 
 /* Without the workings. Returns: (transfer full). */
 char *sw_report_to_text (const SwSolution *solution);
+
+/* The workings as a person reads them; empty where none applies. Returns: (transfer full). */
+char *sw_report_workings_to_text (const SwSolution *solution, const char *key_or_group);

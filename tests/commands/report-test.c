@@ -48,6 +48,21 @@ test_stop_findings_end_with_1 (Place *place, gconstpointer unused)
   expect_done (place, "report lawn.spire --set strip.pixels=60", 1);
 }
 
+static void
+test_working_shows_one_result (Place *place, gconstpointer unused)
+{
+  g_auto (Answer) answer = { 0 };
+
+  ask (place, "report lawn.spire --working support.foot_lever_m", &answer);
+  g_assert_nonnull (strstr (answer.out, "formula: (arm_m + arm_width_m/2)/√2\n"));
+  g_assert_nonnull (strstr (answer.out, "(stand.arm_m)\n"));
+  g_assert_null (strstr (answer.out, "geometry."));
+  expect_refusal (place,
+                  "report lawn.spire --working support.lever",
+                  2,
+                  "lawn.spire: --working support.lever: no such result");
+}
+
 /* The refusals of --set: usage, whatever is wrong with it. */
 static const struct {
   const char *set, *message;
@@ -194,6 +209,7 @@ main (int argc, char **argv)
                  test_set_changes_what_is_solved);
   ADD_LAWN_TEST ("/commands/report/text and json show the same number",
                  test_text_and_json_show_the_same_number);
+  ADD_LAWN_TEST ("/commands/report/working shows one result", test_working_shows_one_result);
   ADD_LAWN_TEST ("/commands/report/stop findings end with 1", test_stop_findings_end_with_1);
   ADD_LAWN_TEST ("/commands/report/refused set", test_refused_set);
   ADD_LAWN_TEST ("/commands/report/bad files", test_bad_files);
