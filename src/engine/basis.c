@@ -13,6 +13,7 @@
 #define CUTTING "Gilmore & Gomory, Operations Research 9 (1961)"
 #define PRICES "prices are own estimates, or the design's own"
 #define COUNT "count"
+#define KIRCHHOFF "Kirchhoff's laws on the ladder of pixels, feeds and feeders"
 #define CHOSEN "the design file"
 #define RULE "the table of findings; sources stand beside each rule"
 
@@ -68,6 +69,29 @@ static const SwBasis rows[] = {
   { "ring.spokes", "one a spoke, clear of marks, ties and joints", TRIG },
   { "ring.spokes.spoke", "number of the spoke", COUNT },
   { "ring.spokes.azimuth_deg", "first + (spoke − 1)·span/spokes", "equal division" },
+  { "power.plan.feed",
+    "where the plan feeds a strip: ring | crown | both",
+    "fewest feeds, then most strips on a feeder" },
+  { "power.feeds", "one a place where power enters a strip, from the ring up", KIRCHHOFF },
+  { "power.feeds.pixel", "pixel it enters at, 1 = at the ring", COUNT },
+  { "power.feeds.strip_a", "current into one strip at cap", KIRCHHOFF },
+  { "power.feeds.feeder_a", "strip_a·min (strips_per_feeder, strip_count)", KIRCHHOFF },
+  { "power.feeds.drop_v", "feeder_a·2·feeder_ohm_per_m·feeder_m", KIRCHHOFF },
+  { "power.feeds.fuse_a",
+    "smallest fuse with feeder_a at most 80 % of it",
+    "NEC 210.20(A); sizes of ISO 8820-3" },
+  { "power.zones",
+    "one a supply; strips that share feeders stay on one",
+    "outputs of supplies are never joined" },
+  { "power.zones.supply", "number of the supply", COUNT },
+  { "power.zones.first_strip", "first strip on it, 0 = only the star", COUNT },
+  { "power.zones.last_strip", "last strip on it, 0 = only the star", COUNT },
+  { "power.zones.first_pixel",
+    "first feed on it where strips are cut between supplies, 0 = all feeds",
+    COUNT },
+  { "power.zones.last_pixel", "last feed on it, 0 = all feeds", COUNT },
+  { "power.zones.star", "whether the star hangs on it", COUNT },
+  { "power.zones.load_w", "supply_v·current of what hangs on it", KIRCHHOFF },
   { "data.rows", "whole strips fill a port in order; the star has a port of its own", E131 },
   { "data.rows.port", "number of the port", COUNT },
   { "data.rows.first_strip", "first strip on the port, 0 = the star", COUNT },

@@ -36,8 +36,8 @@ sw_power_feeds (const SwDesign *design)
   return feeds;
 }
 
-static SwLadder
-ladder_of (const SwDesign *design, double share, const GArray *feeds)
+SwLadder
+sw_power_ladder (const SwDesign *design, double share, const GArray *feeds)
 {
   const SwPowerSetup *power = &design->power;
   double wire_m = power->wire_per_pixel_m > 0 ? power->wire_per_pixel_m : design->strip.pitch_m;
@@ -62,7 +62,7 @@ typedef struct {
 static Draw
 draw_at (const SwDesign *design, double share, const GArray *feeds, double *feed_a)
 {
-  SwLadder ladder = ladder_of (design, share, feeds);
+  SwLadder ladder = sw_power_ladder (design, share, feeds);
   double topper = design->topper.kind == SW_TOPPER_STAR ? design->topper.pixels : 0;
   Draw draw = { .strip = sw_ladder_solve (&ladder, NULL, feed_a) };
 
@@ -111,6 +111,7 @@ set_full_white (SwPower *power, const Draw *draw)
   power->full_white_current_a = draw->tree_a;
   power->full_white_w = draw->tree_w;
   power->full_white_worst_v = draw->strip.worst_v;
+  power->full_white_most_feed_a = draw->most_feed_a;
 }
 
 static const SwPower nothing_solved = {
@@ -124,6 +125,7 @@ static const SwPower nothing_solved = {
   .full_white_current_a = NAN,
   .full_white_w = NAN,
   .full_white_worst_v = NAN,
+  .full_white_most_feed_a = NAN,
   .most_feed_a = NAN,
 };
 
@@ -150,7 +152,7 @@ gboolean
 sw_power_volts (const SwDesign *design, double share, double *volts)
 {
   g_autoptr (GArray) feeds = sw_power_feeds (design);
-  SwLadder ladder = ladder_of (design, share, feeds);
+  SwLadder ladder = sw_power_ladder (design, share, feeds);
 
   return sw_ladder_solve (&ladder, volts, NULL).feasible;
 }

@@ -12,6 +12,9 @@
 /* The feeds of a design. Returns: (transfer full) (element-type int), rising. */
 GArray *sw_power_feeds (const SwDesign *design);
 
+/* A strip with its feeds at a share of full white; `feeds` is borrowed by it. */
+SwLadder sw_power_ladder (const SwDesign *design, double share, const GArray *feeds);
+
 /* Not feasible: every figure NAN, every count 0, but for n_feeds. */
 typedef struct {
   gboolean feasible;
@@ -22,7 +25,8 @@ typedef struct {
   gboolean full_white_feasible;
   double full_white_current_a, full_white_w, full_white_worst_v; /* at share 1 */
   int n_feeds;                                                   /* a strip's feeds */
-  double most_feed_a; /* most current through one strip's feed, at cap */
+  double most_feed_a;            /* most current through one strip's feed, at cap */
+  double full_white_most_feed_a; /* the same at share 1 */
 } SwPower;
 
 void sw_power_init (SwPower *power, const SwDesign *design);

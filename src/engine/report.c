@@ -3,6 +3,7 @@
 
 #include "engine/basis.h"
 #include "engine/design-keys.h"
+#include "engine/report-power.h"
 #include "engine/results.h"
 #include "engine/working.h"
 
@@ -399,6 +400,21 @@ add_cost (JsonObject *root, const SwSolution *solution)
   json_object_set_string_member (cost, "currency", solution->design->prices.currency);
 }
 
+static void
+add_power_lists (JsonObject *power, const SwSolution *solution)
+{
+  const SwKey *feed = sw_key_find ("power.feed");
+
+  if (!solution->power.feasible)
+    return;
+  if (solution->feed_plan.found)
+    json_object_set_string_member (child (power, "plan"),
+                                   "feed",
+                                   feed->choices[solution->feed_plan.feed]);
+  json_object_set_array_member (power, "feeds", sw_report_feeds (solution));
+  json_object_set_array_member (power, "zones", sw_report_zones (solution));
+}
+
 JsonNode *
 sw_report_to_json (const SwSolution *solution)
 {
@@ -413,6 +429,7 @@ sw_report_to_json (const SwSolution *solution)
   for (guint i = 0; i < sw_n_results; i++)
     add_result (root, &sw_results[i], solution);
   add_ring (root, solution);
+  add_power_lists (child (root, "power"), solution);
   json_object_set_array_member (child (root, "data"), "rows", ports_array (solution));
   json_object_set_array_member (root, "fits", fits_array (solution));
   json_object_set_array_member (root, "cuts", cuts_array (solution));

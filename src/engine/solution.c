@@ -15,6 +15,8 @@ solution_clear (gpointer data)
   g_clear_pointer (&solution->crown, g_array_unref);
   g_clear_pointer (&solution->as_built, sw_as_built_free);
   g_clear_pointer (&solution->topper_pixels, g_array_unref);
+  sw_wiring_clear (&solution->wiring);
+  sw_zones_clear (&solution->zones);
   sw_data_plan_clear (&solution->data);
   g_clear_pointer (&solution->cuts, g_ptr_array_unref);
   g_clear_pointer (&solution->bom, g_array_unref);
@@ -73,6 +75,8 @@ solve (SwSolution *solution, GError **error)
   solution->crown = sw_crown_plate_new (design);
   solution->topper_pixels = sw_topper_pixels (design);
   sw_power_init (&solution->power, design);
+  sw_wiring_init (&solution->wiring, design, &solution->power);
+  sw_zones_init (&solution->zones, design, &solution->power, &solution->wiring);
   sw_data_plan_init (&solution->data, design);
   sw_wind_init (&solution->wind, design, &solution->cone, catalogue);
   if (!solve_as_built (solution, error) || !sw_support_init (&solution->support,
@@ -110,6 +114,7 @@ solution_finish (SwSolution *started, GPtrArray *cuts)
   solution->cuts = cuts;
   solution->ring.fewest_ties =
     sw_ring_fewest_ties (solution->design, &solution->cone, solution->catalogue);
+  sw_feed_plan_init (&solution->feed_plan, solution->design, &solution->power);
   solution->bom = sw_bom_new (solution);
   solution->cost_to_pay = sw_bom_to_pay (solution->bom);
   solution->findings = sw_findings_new (solution);

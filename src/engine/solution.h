@@ -12,6 +12,7 @@
 #include "engine/cut-plan.h"
 #include "engine/data-ports.h"
 #include "engine/design.h"
+#include "engine/feed-plan.h"
 #include "engine/findings.h"
 #include "engine/fit-chain.h"
 #include "engine/fittings.h"
@@ -25,6 +26,8 @@
 #include "engine/strip-points.h"
 #include "engine/topper.h"
 #include "engine/wind.h"
+#include "engine/wiring.h"
+#include "engine/zones.h"
 
 struct SwSolution {
   SwDesign *design;             /* owned, shared: not to be changed */
@@ -42,6 +45,9 @@ struct SwSolution {
   SwAsBuilt *as_built;   /* owned, nullable: only when measured */
   GArray *topper_pixels; /* owned: SwPoint */
   SwPower power;
+  SwWiring wiring;
+  SwZones zones;
+  SwFeedPlan feed_plan; /* `solved` FALSE in a bare solution */
   SwDataPlan data;
   SwWind wind;
   SwSupport support;
@@ -60,7 +66,7 @@ struct SwSolution {
 SwSolution *sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error);
 
 /* The same without what only people read: no cuts, no parts, no findings (all NULL), no fewest
- * ties (NAN). */
+ * ties (NAN), no feed plan. */
 SwSolution *sw_solution_new_bare (SwDesign *design,
                                   const SwCatalogue *catalogue,
                                   GError **error);
