@@ -19,7 +19,7 @@ typedef struct {
 
 typedef struct {
   SwFinding finding;
-  SwRemedy remedies[4];
+  SwRemedy remedies[8];
   guint n_remedies;
 } SwFindingDraft;
 

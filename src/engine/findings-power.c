@@ -1,16 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* findings-power.c: volts at the pixels, amps in the wires, watts of the supplies. */
 #include "engine/finding-table.h"
+#include "engine/fuse.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
 
-/* Of the supply's voltage, lost in the feeder alone. Source: NEC 210.19(A), informational note:
- * 5 % in feeder and branch together.
- */
-#define FEEDER_LOSS_MOST 0.05
-
-/* More feeds, best first: both ends, then along the strip; and feeders to themselves. */
+/* More feeds, best first: both ends, then the fewest along the strip that do, as the feed plan
+ * found; and feeders shared by fewer. */
 static void
 offer_more_feeds (const SwSolution *s, SwFindingDraft *draft)
 {
@@ -19,6 +16,10 @@ offer_more_feeds (const SwSolution *s, SwFindingDraft *draft)
 
   if (power->feed != SW_FEED_BOTH)
     sw_draft_remedy (draft, "power.feed", SW_FEED_BOTH);
+  if (s->feed_plan.solved && s->feed_plan.inject_alone > 0)
+    sw_draft_remedy (draft, "power.inject_every", s->feed_plan.inject_alone);
+  if (s->feed_plan.solved && s->feed_plan.share_alone > 0)
+    sw_draft_remedy (draft, "power.strips_per_feeder", s->feed_plan.share_alone);
   if (pixels >= 4)
     sw_draft_remedy (draft, "power.inject_every", ceil (pixels / 2.0));
   if (pixels >= 8)
@@ -32,6 +33,13 @@ collapse (const SwSolution *s, SwFindingDraft *draft)
 {
   if (s->power.feasible)
     return FALSE;
+  if (s->feed_plan.solved && s->feed_plan.longest > 0) {
+    sw_draft_say (draft, "longest", SW_QUANTITY_COUNT, s->feed_plan.longest);
+    draft->finding.template_id =
+      N_ ("Regulated pixels draw more than these wires can carry: the voltage collapses. Fed "
+          "so, the longest strip that works has {longest} pixels. Feed the strips at more "
+          "places, or use thicker wire or a higher voltage.");
+  }
   offer_more_feeds (s, draft);
   return TRUE;
 }
@@ -92,9 +100,9 @@ feeder_drops (const SwSolution *s, SwFindingDraft *draft)
   double strip_v = s->power.most_feed_a * 2 * power->feeder_ohm_per_m * power->feeder_m;
   double drop_v = strip_v * power->strips_per_feeder;
 
-  if (!s->power.feasible || !(drop_v > FEEDER_LOSS_MOST * power->supply_v))
+  if (!s->power.feasible || !(drop_v > SW_FEEDER_LOSS_MOST * power->supply_v))
     return FALSE;
-  double strips = floor (FEEDER_LOSS_MOST * power->supply_v / strip_v);
+  double strips = floor (SW_FEEDER_LOSS_MOST * power->supply_v / strip_v);
   sw_draft_say (draft, "drop", SW_QUANTITY_VOLTAGE, drop_v);
   sw_draft_say (draft, "share", SW_QUANTITY_SHARE, drop_v / power->supply_v);
   if (strips >= 1)
@@ -102,8 +110,59 @@ feeder_drops (const SwSolution *s, SwFindingDraft *draft)
   sw_draft_remedy (
     draft,
     "power.feeder_m",
-    sw_round_down (power->feeder_m * FEEDER_LOSS_MOST * power->supply_v / drop_v, 0.05));
+    sw_round_down (power->feeder_m * SW_FEEDER_LOSS_MOST * power->supply_v / drop_v, 0.05));
   return TRUE;
+}
+
+/* The cable that the fuse of its load would not protect. */
+static gboolean
+feeder_thin (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwWiring *wiring = &s->wiring;
+  double most_a = sw_fuse_load_under (wiring->feeder_wire->max_a);
+
+  if (!s->power.feasible || !(s->design->power.feeder_m > 0) || !(wiring->feeder_a > most_a) ||
+      wiring->feeder_fuse_a <= wiring->feeder_wire->max_a)
+    return FALSE;
+  sw_draft_say (draft, "current", SW_QUANTITY_CURRENT, wiring->feeder_a);
+  sw_draft_say (draft, "most", SW_QUANTITY_CURRENT, most_a);
+  sw_draft_say (draft, "awg", SW_QUANTITY_COUNT, wiring->feeder_awg);
+  for (guint i = 0; i < sw_n_wires[SW_WIRE_AWG] && draft->n_remedies == 0; i++) {
+    const SwWire *wire = &sw_wires[SW_WIRE_AWG][i];
+    if (wiring->feeder_fuse_a <= wire->max_a)
+      sw_draft_remedy (draft, "power.feeder_ohm_per_m", wire->ohm_per_m);
+  }
+  double strips = floor (most_a / s->power.most_feed_a);
+  if (strips >= 1)
+    sw_draft_remedy (draft, "power.strips_per_feeder", strips);
+  return TRUE;
+}
+
+/* The strip's own wire is the thinnest behind the feeder's fuse. */
+static gboolean
+strip_unprotected (const SwSolution *s, SwFindingDraft *draft)
+{
+  double wire_a = s->design->power.strip_wire_max_a;
+  double strips = floor (sw_fuse_load_under (wire_a) / s->power.most_feed_a * (1 + 1e-9));
+
+  if (!s->power.feasible || !s->wiring.strip_fused)
+    return FALSE;
+  sw_draft_say (draft, "current", SW_QUANTITY_CURRENT, s->wiring.feeder_a);
+  sw_draft_say (draft, "most", SW_QUANTITY_CURRENT, wire_a);
+  if (strips >= 1)
+    sw_draft_remedy (draft, "power.strips_per_feeder", strips);
+  else
+    offer_more_feeds (s, draft);
+  return TRUE;
+}
+
+/* Outputs are never joined, so no strip is shared between supplies. */
+static gboolean
+zones_take_more (const SwSolution *s, SwFindingDraft *draft)
+{
+  sw_draft_say (draft, "zones", SW_QUANTITY_COUNT, s->zones.count);
+  sw_draft_say (draft, "supplies", SW_QUANTITY_COUNT, s->power.supplies);
+  return s->power.feasible && s->zones.count > s->power.supplies;
 }
 
 static gboolean
@@ -179,6 +238,26 @@ const SwFindingRow sw_findings_of_power[] = {
       "The feeder alone loses {drop}, {share} of the supply's voltage. Use thicker or shorter "
       "cable, or fewer strips on a feeder."),
     feeder_drops },
+  { SW_LEVEL_STOP,
+    "feeder-cable-thin",
+    "power.feeder_ohm_per_m",
+    N_ ("A feeder carries {current}, but behind a fuse that protects it a cable of {awg} AWG "
+        "carries {most} for hours. Use thicker cable, or put fewer strips on a feeder."),
+    feeder_thin },
+  { SW_LEVEL_WARN,
+    "strip-wire-unprotected",
+    "power.strips_per_feeder",
+    N_ (
+      "A feeder carries {current}: no fuse both carries that for hours and protects a strip's "
+      "wire of {most}. Put fewer strips on a feeder, feed them at more places, or give each "
+      "strip a fuse of its own."),
+    strip_unprotected },
+  { SW_LEVEL_TIP,
+    "supplies-by-zone",
+    "power.supply_w",
+    N_ ("With every strip whole on one supply the tree takes more supplies ({zones}) than its "
+        "watts alone ({supplies})."),
+    zones_take_more },
   { SW_LEVEL_WARN,
     "white-frame",
     "power.cap",
