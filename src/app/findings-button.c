@@ -2,6 +2,7 @@
 #include "app/findings-button.h"
 
 #include "app/level-look.h"
+#include "engine/remedy-effect.h"
 #include "packet/process-locale.h"
 
 #include <glib/gi18n.h>
@@ -60,29 +61,76 @@ show (SwFindingsButton *self)
 }
 
 static GtkWidget *
+words_new (const char *words, const char *css)
+{
+  GtkWidget *label = gtk_label_new (words);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (label), 46);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 52);
+  if (css != NULL)
+    gtk_widget_add_css_class (label, css);
+  return label;
+}
+
+static void fill (SwFindingsButton *self);
+
+static void
+remedy_cb (SwFindingsButton *self, GtkButton *button)
+{
+  g_autoptr (SwDesign) design = sw_design_ref (g_object_get_data (G_OBJECT (button), "design"));
+
+  sw_document_end_edit (self->document);
+  sw_document_edit_design (self->document, design, gtk_button_get_label (button));
+  sw_document_end_edit (self->document);
+  fill (self);
+}
+
+/* One press puts it right, as one undo step; what becomes worse stands below. */
+static void
+add_remedy (SwFindingsButton *self, GtkWidget *words, const SwFinding *finding)
+{
+  const SwSolution *solution = sw_document_get_solution (self->document);
+  const SwLanguage *language = sw_language_of_process ();
+  SwRemedyEffect effect;
+
+  if (!sw_remedy_effect_init (&effect, finding, solution))
+    return;
+  g_autofree char *text = sw_finding_remedy_text (finding, solution->design, language);
+  g_autofree char *worse = sw_remedy_effect_text (&effect, language);
+  GtkWidget *button = gtk_button_new_with_label (text);
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  gtk_widget_set_margin_top (button, 4);
+  g_object_set_data_full (G_OBJECT (button),
+                          "design",
+                          sw_design_ref (effect.design),
+                          (GDestroyNotify) sw_design_unref);
+  g_signal_connect_object (button, "clicked", G_CALLBACK (remedy_cb), self, G_CONNECT_SWAPPED);
+  gtk_box_append (GTK_BOX (words), button);
+  if (worse != NULL)
+    gtk_box_append (GTK_BOX (words), words_new (worse, "caption"));
+  sw_remedy_effect_clear (&effect);
+}
+
+static GtkWidget *
 finding_row (SwFindingsButton *self, const SwFinding *finding)
 {
   const SwDesign *design = sw_document_get_design (self->document);
   g_autofree char *text = sw_finding_text (finding, design, sw_language_of_process ());
   GtkWidget *row = gtk_list_box_row_new (), *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 10);
   GtkWidget *icon = gtk_image_new_from_icon_name (sw_level_icon (finding->level)),
-            *label = gtk_label_new (text);
-  GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2),
-            *level = gtk_label_new (_ (sw_level_labels[finding->level]));
+            *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2),
+            *level = words_new (_ (sw_level_labels[finding->level]), "caption-heading");
 
   sw_level_colour (icon, finding->level);
   sw_level_colour (level, finding->level);
-  gtk_widget_add_css_class (level, "caption-heading");
-  gtk_label_set_xalign (GTK_LABEL (level), 0);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_width_chars (GTK_LABEL (label), 46);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 52);
   gtk_widget_set_valign (icon, GTK_ALIGN_START);
   gtk_widget_set_margin_top (box, 6);
   gtk_widget_set_margin_bottom (box, 6);
   gtk_box_append (GTK_BOX (words), level);
-  gtk_box_append (GTK_BOX (words), label);
+  gtk_box_append (GTK_BOX (words), words_new (text, NULL));
+  add_remedy (self, words, finding);
   gtk_box_append (GTK_BOX (box), icon);
   gtk_box_append (GTK_BOX (box), words);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);

@@ -138,6 +138,9 @@ static const SwBasis rows[] = {
   { "findings.key", "the file key it is about", RULE },
   { "findings.remedy.key", "the file key that would put it right", RULE },
   { "findings.remedy.value", "the value that would put it right", RULE },
+  { "findings.remedy.worsens",
+    "what costs more and which warnings come with it, by solving the design with the remedy",
+    RULE },
 };
 
 static SwBasis

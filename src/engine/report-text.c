@@ -139,6 +139,10 @@ append_findings (GString *text, JsonArray *findings)
                             "        puts it right: %s = %s\n",
                             json_object_get_string_member (remedy, "key"),
                             value);
+    if (json_object_has_member (remedy, "worsens"))
+      g_string_append_printf (text,
+                              "        %s\n",
+                              json_object_get_string_member (remedy, "worsens"));
   }
 }
 

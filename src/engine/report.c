@@ -3,6 +3,7 @@
 
 #include "engine/basis.h"
 #include "engine/design-keys.h"
+#include "engine/remedy-effect.h"
 #include "engine/report-power.h"
 #include "engine/results.h"
 #include "engine/working.h"
@@ -267,11 +268,25 @@ remedy_value (const SwFinding *finding)
 }
 
 static void
-add_remedy (JsonObject *row, const SwFinding *finding)
+add_worsens (JsonObject *remedy, const SwFinding *finding, const SwSolution *solution)
+{
+  SwRemedyEffect effect;
+
+  if (!sw_remedy_effect_init (&effect, finding, solution))
+    return;
+  g_autofree char *text = sw_remedy_effect_text (&effect, &sw_language_english);
+  if (text != NULL)
+    json_object_set_string_member (remedy, "worsens", text);
+  sw_remedy_effect_clear (&effect);
+}
+
+static void
+add_remedy (JsonObject *row, const SwFinding *finding, const SwSolution *solution)
 {
   if (finding->remedy_key == NULL)
     return;
   JsonObject *remedy = json_object_new ();
+  add_worsens (remedy, finding, solution);
   json_object_set_string_member (remedy, "key", finding->remedy_key);
   json_object_set_member (remedy, "value", remedy_value (finding));
   json_object_set_object_member (row, "remedy", remedy);
@@ -290,7 +305,7 @@ findings_array (const SwSolution *solution)
     json_object_set_string_member (row, "code", finding->code);
     json_object_set_string_member (row, "text", text);
     json_object_set_string_member (row, "key", finding->key);
-    add_remedy (row, finding);
+    add_remedy (row, finding, solution);
     json_array_add_object_element (list, row);
   }
   return list;
