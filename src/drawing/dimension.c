@@ -53,6 +53,17 @@ line_with_arrows (cairo_t *cr, const SwStyle *style, double x1, double y1, doubl
   cairo_fill (cr);
 }
 
+/* Reads from the bottom, upright text from the right. */
+static double
+reading_angle (double angle)
+{
+  while (angle > G_PI / 2 + 1e-6)
+    angle -= G_PI;
+  while (angle <= -G_PI / 2 - 1e-6)
+    angle += G_PI;
+  return angle > G_PI / 2 - 1e-6 ? angle - G_PI : angle;
+}
+
 /* Above the middle of the line, turned so that it reads from the bottom or from the right. */
 static void
 text_on_line (cairo_t *cr,
@@ -64,15 +75,9 @@ text_on_line (cairo_t *cr,
 {
   SwTextLook look = sw_dimension_look (picture->style);
 
-  while (angle > G_PI / 2 + 1e-6)
-    angle -= G_PI;
-  while (angle <= -G_PI / 2 - 1e-6)
-    angle += G_PI;
-  if (angle > G_PI / 2 - 1e-6) /* upright text reads from the right */
-    angle -= G_PI;
   cairo_save (cr);
   cairo_translate (cr, x, y);
-  cairo_rotate (cr, angle);
+  cairo_rotate (cr, reading_angle (angle));
   sw_text_draw (cr, picture->texts, picture->style, &look, 0, -3, text);
   cairo_restore (cr);
 }
@@ -141,34 +146,46 @@ sw_dimension_width (cairo_t *cr,
   text_on_line (cr, picture, (left + right) / 2, low, 0, text);
 }
 
+/* So that no line of the tree runs through the text over this one. */
+static void
+clear_for_text (cairo_t *cr,
+                const SwPicture *picture,
+                double x,
+                double y,
+                double angle,
+                const char *text)
+{
+  double width = text_width (cr, picture, text), size = picture->style->text_small;
+
+  cairo_save (cr);
+  cairo_translate (cr, x, y);
+  cairo_rotate (cr, reading_angle (angle));
+  cairo_rectangle (cr, -width / 2 - 2, -2, width + 4, -size - 3);
+  sw_style_set_ink (picture->style, cr, SW_INK_PAPER);
+  cairo_fill (cr);
+  cairo_restore (cr);
+}
+
 void
-sw_dimension_along (cairo_t *cr,
-                    const SwPicture *picture,
-                    double x1,
-                    double y1,
-                    double x2,
-                    double y2,
-                    double off,
-                    const char *text)
+sw_dimension_along (cairo_t *cr, const SwPicture *picture, const SwSlantDimension *dimension)
 {
   const SwStyle *style = picture->style;
+  double x1 = dimension->x1, y1 = dimension->y1, x2 = dimension->x2, y2 = dimension->y2;
   double length = hypot (x2 - x1, y2 - y1), nx = (y2 - y1) / length, ny = -(x2 - x1) / length;
-  double past = off > 0 ? 3 : -3;
+  double off = dimension->off, from = dimension->from, past = off + 3;
+  double angle = atan2 (y2 - y1, x2 - x1);
+  double x = (x1 + x2) / 2 + nx * off, y = (y1 + y2) / 2 + ny * off;
 
-  if (length < text_width (cr, picture, text) + 20)
+  if (length < text_width (cr, picture, dimension->text) + 20)
     return;
+  clear_for_text (cr, picture, x, y, angle, dimension->text);
   sw_style_set_ink (style, cr, SW_INK_DIMENSION);
   cairo_set_line_width (cr, style->line_thin);
-  cairo_move_to (cr, x1 + nx * past, y1 + ny * past);
-  cairo_line_to (cr, x1 + nx * (off + past), y1 + ny * (off + past));
-  cairo_move_to (cr, x2 + nx * past, y2 + ny * past);
-  cairo_line_to (cr, x2 + nx * (off + past), y2 + ny * (off + past));
+  cairo_move_to (cr, x1 + nx * from, y1 + ny * from);
+  cairo_line_to (cr, x1 + nx * past, y1 + ny * past);
+  cairo_move_to (cr, x2 + nx * from, y2 + ny * from);
+  cairo_line_to (cr, x2 + nx * past, y2 + ny * past);
   cairo_stroke (cr);
   line_with_arrows (cr, style, x1 + nx * off, y1 + ny * off, x2 + nx * off, y2 + ny * off);
-  text_on_line (cr,
-                picture,
-                (x1 + x2) / 2 + nx * off,
-                (y1 + y2) / 2 + ny * off,
-                atan2 (y2 - y1, x2 - x1),
-                text);
+  text_on_line (cr, picture, x, y, angle, dimension->text);
 }

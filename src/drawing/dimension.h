@@ -26,15 +26,18 @@ void sw_dimension_width (cairo_t *cr,
                          double from,
                          const char *text);
 
-/* Along a line, set off to its left by `off` device units (seen from 1 to 2). */
+/* Along a line from 1 to 2, `off` device units to its left; extension lines begin `from` units
+ * off it. What lies under the text is taken away.
+ */
+typedef struct {
+  double x1, y1, x2, y2;
+  double off, from;
+  const char *text;
+} SwSlantDimension;
+
 void sw_dimension_along (cairo_t *cr,
                          const SwPicture *picture,
-                         double x1,
-                         double y1,
-                         double x2,
-                         double y2,
-                         double off,
-                         const char *text);
+                         const SwSlantDimension *dimension);
 
 /* The look of a dimension's text. */
 SwTextLook sw_dimension_look (const SwStyle *style);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* A line's share of each pixel is added up in a mask, a byte a pixel, row by row for steep
- * lines and column by column for flat ones; the mask is laid on the image once.
+/* The largest share that a line has of each pixel is kept in a mask, a byte a pixel: row by row
+ * for steep lines, column by column for flat ones. The mask is laid on the image once.
  */
 #include "drawing/lines.h"
 
@@ -107,7 +107,7 @@ touch (Mask *mask, int x, int y, double share)
     return;
   guint8 *at = &mask->shares[(gsize) y * (gsize) mask->width + (gsize) x];
 
-  *at = (guint8) MIN (255, *at + (int) (share * 255 + 0.5));
+  *at = MAX (*at, (guint8) (share * 255 + 0.5));
 }
 
 static double

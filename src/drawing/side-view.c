@@ -385,14 +385,15 @@ draw_dimensions (const Side *side)
                       side->view->y0 + 2,
                       diameter);
   g_autofree char *slant = length_text (side, side->solution->cone.slant_m);
-  sw_dimension_along (side->cr,
-                      side->picture,
-                      sw_view_x (side->view, -shape->ring_radius_m),
-                      sw_view_y (side->view, shape->ring_height_m),
-                      sw_view_x (side->view, -shape->crown_radius_m),
-                      sw_view_y (side->view, shape->crown_height_m),
-                      side->style->paper ? 14 : 18,
-                      slant);
+  /* On the screen the ring's grip stands between the tree and this line. */
+  SwSlantDimension along = { sw_view_x (side->view, -shape->ring_radius_m),
+                             sw_view_y (side->view, shape->ring_height_m),
+                             sw_view_x (side->view, -shape->crown_radius_m),
+                             sw_view_y (side->view, shape->crown_height_m),
+                             side->style->paper ? 14 : 38,
+                             side->style->paper ? 3 : 30,
+                             slant };
+  sw_dimension_along (side->cr, side->picture, &along);
 }
 
 void
