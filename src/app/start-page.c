@@ -14,7 +14,9 @@
 #define SW_TYPE_START_PAGE (sw_start_page_get_type ())
 G_DECLARE_FINAL_TYPE (SwStartPage, sw_start_page, SW, START_PAGE, GtkWidget)
 
-#define REACH_M 3.05 /* what may lie within reach of a falling tree: its height and 10 ft */
+#define REACH_M 3.05  /* what may lie within reach of a falling tree: its height and 10 ft */
+#define HIGHEST_M 6.1 /* the tallest start and some air */
+#define WIDEST_M 4.6  /* the widest ring and a person beside it */
 
 static const struct {
   const char *path;
@@ -33,6 +35,7 @@ struct _SwStartPage {
   gpointer user_data;
   GtkWidget *content;                          /* owned as a child */
   GtkEntry *entries[G_N_ELEMENTS (questions)]; /* borrowed */
+  GtkLabel *units[G_N_ELEMENTS (questions)];   /* borrowed: what a bare number is in */
   GtkSwitch *dig, *metric;                     /* borrowed */
   GtkLabel *problem;                           /* borrowed */
   GtkWidget *pictures[3], *fits[3];            /* borrowed: a drawing and a line a start */
@@ -67,15 +70,29 @@ read_answer (SwStartPage *self, guint i, double *value, GError **error)
          sw_key_check_number (key, *value, error);
 }
 
+/* Says beside which question it stands. */
+static void
+show_problem (SwStartPage *self, guint i, const GError *error)
+{
+  g_autofree char *text = g_strdup_printf ("%s: %s", _ (questions[i].question), error->message);
+
+  gtk_label_set_text (self->problem, text);
+  gtk_widget_add_css_class (GTK_WIDGET (self->entries[i]), "error");
+  gtk_widget_grab_focus (GTK_WIDGET (self->entries[i]));
+}
+
 static gboolean
-apply_answers (SwStartPage *self, SwDesign *design, GError **error)
+apply_answers (SwStartPage *self, SwDesign *design)
 {
   double value;
 
   for (guint i = 0; i < G_N_ELEMENTS (questions); i++) {
-    if (!read_answer (self, i, &value, error) ||
-        !sw_key_set_number (sw_key_find (questions[i].path), design, value, error))
+    g_autoptr (GError) error = NULL;
+    if (!read_answer (self, i, &value, &error) ||
+        !sw_key_set_number (sw_key_find (questions[i].path), design, value, &error)) {
+      show_problem (self, i, error);
       return FALSE;
+    }
   }
   design->site.dig_marked = gtk_switch_get_active (self->dig);
   design->units = units_of (self);
@@ -87,14 +104,10 @@ choose_cb (GtkButton *button, gpointer data)
 {
   SwStartPage *self = data;
   guint i = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (button), "start"));
-  g_autoptr (GError) error = NULL;
   g_autoptr (SwDesign) design = sw_design_copy (self->starts[i]->design);
 
-  if (!apply_answers (self, design, &error)) {
-    gtk_label_set_text (self->problem, error->message);
-    return;
-  }
-  self->chosen (g_steal_pointer (&design), self->user_data);
+  if (apply_answers (self, design))
+    self->chosen (g_steal_pointer (&design), self->user_data);
 }
 
 /* Whether the start can fall without hitting something, in words. */
@@ -127,14 +140,19 @@ static void
 answers_changed_cb (SwStartPage *self)
 {
   gtk_label_set_text (self->problem, "");
+  for (guint i = 0; i < G_N_ELEMENTS (questions); i++) {
+    const SwKey *key = sw_key_find (questions[i].path);
+    gtk_widget_remove_css_class (GTK_WIDGET (self->entries[i]), "error");
+    gtk_label_set_text (self->units[i], sw_units_name (key->quantity, units_of (self)));
+  }
   for (guint i = 0; i < sw_n_starts && i < 3; i++) {
     show_fit (self, i);
     gtk_widget_queue_draw (self->pictures[i]);
   }
 }
 
-/* All three to one scale, the tallest filling the picture; the free ground as a bar under the
- * tree. */
+/* All three to one scale, the tallest filling the picture; guys run out of it. The free ground
+ * is a bar under the tree. */
 static void
 draw_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data)
 {
@@ -143,18 +161,21 @@ draw_cb (GtkDrawingArea *area, cairo_t *cr, int width, int height, gpointer data
   AdwStyleManager *manager = adw_style_manager_get_default ();
   const SwStyle *style =
     adw_style_manager_get_dark (manager) ? &sw_style_dark : &sw_style_light;
-  SwView view = { width, height, width * 0.58, height - 22, (height - 40) / 6.1 };
+  double scale = MIN ((height - 40) / HIGHEST_M, width / WIDEST_M);
+  SwView view = { width, height, width * 0.6, height - 22, scale };
   SwPicture picture = { &view,
                         style,
                         sw_language_of_process (),
                         NULL,
                         SW_DRAW_BACKDROP | SW_DRAW_TREE };
-  double clear_m = 0;
+  double clear_m = 0, line_m = 0, high_m = self->starts[i]->cone.overall_height_m;
 
   sw_side_view_draw (cr, &picture, self->starts[i]);
   if (!read_answer (self, 0, &clear_m, NULL) || !(clear_m > 0))
     return;
-  gboolean fits = clear_m >= self->starts[i]->cone.overall_height_m;
+  gboolean near_line =
+    read_answer (self, 2, &line_m, NULL) && line_m > 0 && line_m < high_m + REACH_M;
+  gboolean fits = clear_m >= high_m && !near_line;
   sw_style_set_ink (style, cr, fits ? SW_INK_TREE : SW_INK_STOP);
   cairo_set_line_width (cr, 3);
   cairo_move_to (cr, sw_view_x (&view, -clear_m), view.y0 + 12);
@@ -201,7 +222,8 @@ start_card (SwStartPage *self, guint i)
 static GtkWidget *
 answer_row (SwStartPage *self, guint i)
 {
-  GtkWidget *row = adw_action_row_new (), *entry = gtk_entry_new ();
+  GtkWidget *row = adw_action_row_new (), *entry = gtk_entry_new (),
+            *unit = gtk_label_new (NULL);
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _ (questions[i].question));
   gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _ ("not looked"));
@@ -213,8 +235,14 @@ answer_row (SwStartPage *self, guint i)
                                   -1);
   gtk_widget_set_tooltip_text (row, _ (sw_key_find (questions[i].path)->help));
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (answers_changed_cb), self);
+  gtk_widget_set_focusable (row, FALSE); /* its entry is */
+  gtk_label_set_width_chars (GTK_LABEL (unit), 3);
+  gtk_label_set_xalign (GTK_LABEL (unit), 0);
+  gtk_widget_add_css_class (unit, "dim-label");
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), entry);
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), unit);
   self->entries[i] = GTK_ENTRY (entry);
+  self->units[i] = GTK_LABEL (unit);
   return row;
 }
 
@@ -228,6 +256,7 @@ switch_row (const char *title, const char *tooltip, GtkSwitch **place)
   gtk_widget_set_valign (control, GTK_ALIGN_CENTER);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), control);
   adw_action_row_set_activatable_widget (ADW_ACTION_ROW (row), control);
+  gtk_widget_set_focusable (row, FALSE); /* its switch is */
   *place = GTK_SWITCH (control);
   return row;
 }
@@ -242,6 +271,9 @@ site_group (SwStartPage *self)
   adw_preferences_group_set_description (
     ADW_PREFERENCES_GROUP (group),
     _ ("Leave open what you have not looked at. It stays a warning until you do."));
+  adw_preferences_group_add (
+    ADW_PREFERENCES_GROUP (group),
+    switch_row (_ ("Metres"), _ ("Off: feet and inches"), &self->metric));
   for (guint i = 0; i < G_N_ELEMENTS (questions); i++)
     adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), answer_row (self, i));
   adw_preferences_group_add (
@@ -249,10 +281,7 @@ site_group (SwStartPage *self)
     switch_row (_ ("Buried services are marked"),
                 _ ("Cables and pipes in the ground, marked by the utilities' service."),
                 &self->dig));
-  adw_preferences_group_add (
-    ADW_PREFERENCES_GROUP (group),
-    switch_row (_ ("Metres"), _ ("Off: feet and inches"), &self->metric));
-  gtk_widget_set_size_request (group, 300, -1);
+  gtk_widget_set_size_request (group, 340, -1);
   return group;
 }
 

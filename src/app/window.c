@@ -319,7 +319,7 @@ sw_window_show_start (SwWindow *self)
   adw_window_set_content (ADW_WINDOW (window), column);
   gtk_window_set_transient_for (GTK_WINDOW (window), GTK_WINDOW (self));
   gtk_window_set_modal (GTK_WINDOW (window), TRUE);
-  gtk_window_set_default_size (GTK_WINDOW (window), 900, 600);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1080, 640);
   g_set_weak_pointer (&self->start, GTK_WINDOW (window));
   gtk_window_present (GTK_WINDOW (window));
 }
