@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 /* Power: what the tree draws, and what must be true of feeds and supplies. */
 #include "packet/sheet-pages.h"
+#include "packet/sheet-wiring.h"
 #include "packet/table.h"
 
 #include <glib/gi18n.h>
@@ -101,7 +102,7 @@ add_supplies (const SwPen *pen, SwTable *table)
                      pen,
                      N_ ("Supplies"),
                      pen->solution->power.feasible
-                       ? g_strdup_printf ("%d", pen->solution->power.supplies)
+                       ? g_strdup_printf ("%d", pen->solution->zones.count)
                        : g_strdup ("–"));
   sw_table_add_fact (table, pen, N_ ("Each supply"), g_strdup_printf ("%s, %s", volts, watts));
   sw_table_add_fact (table,
@@ -132,26 +133,34 @@ add_wiring (SwFlow *flow)
                      "draws what stands under full white.")));
 }
 
+static const struct {
+  const char *word, *text; /* N_() */
+} cautions[] = {
+  { N_ ("Mains"),
+    N_ (
+      "mains voltage kills. This sheet shows no mains wiring, on purpose: what is behind the "
+      "plug, and any new outlet, is work for a licensed electrician under the local code. "
+      "Feed outdoor supplies through an outlet that trips on leakage (GFCI, RCD), in housings "
+      "made for rain, and unplug before you touch a wire.") },
+  { N_ ("Supplies"),
+    N_ ("use only those that a testing laboratory lists for where they hang, with their own "
+        "lead and plug. Never join the + outputs of two supplies: the one would feed the "
+        "other's fault, past every fuse. Only their 0 V are joined.") },
+  { N_ ("Fire"),
+    N_ ("low voltage can carry enough current to burn: put a fuse that suits the thinnest wire "
+        "behind it at the supply end of every feeder.") },
+};
+
 void
 sw_power_fill (SwFlow *flow)
 {
   const SwPen *pen = sw_flow_pen (flow);
 
-  sw_flow_caution (
-    flow,
-    sw_pen_word (pen, N_ ("Mains")),
-    sw_pen_word (pen,
-                 N_ ("mains voltage kills. Everything on the mains side, and any "
-                     "new outlet, is work for a licensed electrician under the "
-                     "local code. Feed outdoor supplies through an outlet that "
-                     "trips on leakage (GFCI, RCD), in housings made for rain, "
-                     "and unplug before you touch a wire.")));
-  sw_flow_caution (flow,
-                   sw_pen_word (pen, N_ ("Fire")),
-                   sw_pen_word (pen,
-                                N_ ("low voltage can carry enough current to burn: put a fuse "
-                                    "that suits the thinnest wire behind it at the supply end "
-                                    "of every feeder.")));
+  for (guint i = 0; i < G_N_ELEMENTS (cautions); i++)
+    sw_flow_caution (flow,
+                     sw_pen_word (pen, cautions[i].word),
+                     sw_pen_word (pen, cautions[i].text));
   add_figures (flow);
   add_wiring (flow);
+  sw_wiring_fill (flow);
 }

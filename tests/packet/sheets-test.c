@@ -428,6 +428,43 @@ test_the_foot_sheet_says_how_to_make_it (gconstpointer data)
   }
 }
 
+/* Worked by hand, the Landmark: 36 strips of 90 pixels and a star of 150, 55 mA each, half
+ * white: 2.475 A a strip, which both its ends share, and 4.125 A for the star. A feeder of 3
+ * strips carries 3.71 A: fuse 5 A at 80 % (NEC 210.20(A)); the star's: 7.5 A. Nine strips draw
+ * 22.275 A or 267.3 W, 76.4 % of 350 W; three more would be over 80 %; four such leave no room
+ * for the star's 49.5 W. 1119 W / 0.85 = 1316 W; at 120 V and a power factor of 0.6 that is
+ * 18.3 A. Class 2 at 12 V: 5 A (UL 1310).
+ */
+static void
+test_the_power_sheet_says_what_hangs_where (gconstpointer data)
+{
+  static const char *const wanted[] = { "3.71 A",
+                                        "14 AWG (2.1 mm²)",
+                                        "7.5 A",
+                                        "Strips 28 to 36",
+                                        "76.4 %",
+                                        "14.1 %",
+                                        "1316 W",
+                                        "18.3 A at 120 V",
+                                        "12.00 V, 60 W at most",
+                                        "licensed electrician",
+                                        "Never join the + outputs",
+                                        "GFCI",
+                                        "within ten minutes" };
+  const Fixture *fixture = fixture_of (data);
+  g_autoptr (GString) all = g_string_new (NULL);
+
+  for (int page = 1; page <= pages_of (fixture, SW_SHEET_PACKET); page++) {
+    g_autofree char *text = page_text (fixture, page);
+    if (strstr (text, "Feeders and fuses") != NULL || strstr (text, "Heat in") != NULL)
+      g_string_append (all, text);
+  }
+  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++) {
+    if (strstr (all->str, wanted[i]) == NULL)
+      g_error ("the power sheet does not say %s: %s", wanted[i], all->str);
+  }
+}
+
 /* Worked by hand in height-chain-test.c: 31.3 kg, shown as 69 lb. */
 static void
 test_each_sheet_says_what_to_lift (gconstpointer data)
@@ -628,6 +665,9 @@ main (int argc, char **argv)
   ADD ("/packet/sheets/the foot sheet says how to make it",
        &kinds[0].kind,
        test_the_foot_sheet_says_how_to_make_it);
+  ADD ("/packet/sheets/the power sheet says what hangs where",
+       &kinds[2].kind,
+       test_the_power_sheet_says_what_hangs_where);
   ADD ("/packet/sheets/the ring sheet says how to make it",
        &kinds[0].kind,
        test_the_ring_sheet_says_how_to_make_it);
