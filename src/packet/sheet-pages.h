@@ -24,6 +24,7 @@ void sw_power_fill (SwFlow *flow);
 void sw_ports_fill (SwFlow *flow);
 void sw_driver_box_fill (SwFlow *flow);
 void sw_wind_fill (SwFlow *flow);
+void sw_working_fill (SwFlow *flow);
 
 /* The scale the drawing has in that box, `label` as "1:20". Returns: points a metre. */
 void sw_side_sheet_draw (const SwPen *pen, const SwBox *box);

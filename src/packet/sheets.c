@@ -108,6 +108,7 @@ static const Row rows[] = {
   { .title = N_ ("Data ports"), .fill = sw_ports_fill },
   { .title = N_ ("Driver box"), .fill = sw_driver_box_fill },
   { .title = N_ ("Wind"), .fill = sw_wind_fill },
+  { .title = N_ ("Working"), .fill = sw_working_fill, .landscape = TRUE },
   { .title = N_ ("Ring tape"),
     .file = SW_SHEET_RING_TAPE,
     .pages = tape_pages,
@@ -130,7 +131,9 @@ static const struct {
 static SwFlow *
 filled_flow (const SwSheets *sheets, const Row *row)
 {
-  SwBox area = sw_frame_area (&sheets->pen, sheets->short_pt, sheets->long_pt);
+  double width = row->landscape ? sheets->long_pt : sheets->short_pt;
+  double height = row->landscape ? sheets->short_pt : sheets->long_pt;
+  SwBox area = sw_frame_area (&sheets->pen, width, height);
   SwFlow *flow = sw_flow_new (&sheets->pen, area.width, area.height);
 
   if (row != rows)

@@ -17,6 +17,7 @@ typedef struct {
 struct SwTable {
   const SwColumn *columns; /* borrowed, static */
   guint n_columns;
+  gboolean small;
   GArray *rows; /* owned: Row */
 };
 
@@ -24,6 +25,7 @@ struct SwTable {
 typedef struct {
   SwRowKind kind;
   gboolean head, tinted;
+  double text_size; /* points */
   guint n_cells;
   PangoLayout **layouts; /* owned, each nullable */
   gboolean *ticks;       /* owned */
@@ -56,6 +58,18 @@ sw_table_free (SwTable *table)
 }
 
 void
+sw_table_set_small (SwTable *table)
+{
+  table->small = TRUE;
+}
+
+static double
+text_size (const SwPen *pen, const SwTable *table)
+{
+  return table->small ? pen->style->text_small : pen->style->text_normal;
+}
+
+void
 sw_table_add (SwTable *table, SwRowKind kind, const char *const *cells)
 {
   Row row = { kind, g_new0 (char *, table->n_columns + 1) };
@@ -83,9 +97,9 @@ sw_table_add_fact (SwTable *table, const SwPen *pen, const char *words, char *va
 }
 
 static double
-text_width (const SwPen *pen, const char *text, gboolean bold)
+bold_width (const SwPen *pen, double size, const char *text)
 {
-  SwWriting writing = { .size = pen->style->text_normal, .bold = bold };
+  SwWriting writing = { .size = size, .bold = TRUE };
   g_autoptr (PangoLayout) layout = sw_pen_layout (pen, &writing, text);
 
   return sw_layout_width (layout);
@@ -93,13 +107,13 @@ text_width (const SwPen *pen, const char *text, gboolean bold)
 
 /* A head may wrap between words. */
 static double
-longest_word_width (const SwPen *pen, const char *title)
+longest_word_width (const SwPen *pen, double size, const char *title)
 {
   g_auto (GStrv) words = g_strsplit (title, " ", -1);
   double width = 0;
 
   for (guint i = 0; words[i] != NULL; i++)
-    width = MAX (width, text_width (pen, words[i], TRUE));
+    width = MAX (width, bold_width (pen, size, words[i]));
   return width;
 }
 
@@ -109,8 +123,10 @@ static double
 natural_width (const SwPen *pen, const SwTable *table, GPtrArray *lines, guint column)
 {
   const char *title = table->columns[column].title;
-  double width = title == NULL ? 0 : longest_word_width (pen, sw_pen_word (pen, title));
+  double width = 0;
 
+  if (title != NULL)
+    width = longest_word_width (pen, text_size (pen, table), sw_pen_word (pen, title));
   for (guint i = 0; i < lines->len; i++) {
     const Line *line = g_ptr_array_index (lines, i);
 
@@ -192,11 +208,12 @@ line_free (gpointer data)
 }
 
 static Line *
-line_new (const SwTable *table, SwRowKind kind)
+line_new (const SwPen *pen, const SwTable *table, SwRowKind kind)
 {
   Line *line = g_new0 (Line, 1);
 
   line->kind = kind;
+  line->text_size = text_size (pen, table);
   line->n_cells = kind == SW_ROW_GROUP ? 1 : table->n_columns;
   line->layouts = g_new0 (PangoLayout *, line->n_cells);
   line->ticks = g_new0 (gboolean, line->n_cells);
@@ -207,7 +224,7 @@ line_new (const SwTable *table, SwRowKind kind)
 static void
 set_cell (Line *line, guint i, const SwPen *pen, const char *text)
 {
-  SwWriting writing = { .size = pen->style->text_normal,
+  SwWriting writing = { .size = line->text_size,
                         .bold = line->head || line->kind != SW_ROW_PLAIN };
 
   line->ticks[i] = g_str_equal (text, SW_CELL_TICK);
@@ -341,7 +358,7 @@ block_of (Line *line)
 static Line *
 head_line (const SwPen *pen, const SwTable *table)
 {
-  Line *line = line_new (table, SW_ROW_PLAIN);
+  Line *line = line_new (pen, table, SW_ROW_PLAIN);
 
   line->head = TRUE;
   for (guint i = 0; i < table->n_columns; i++)
@@ -358,7 +375,7 @@ row_lines (const SwPen *pen, const SwTable *table)
 
   for (guint i = 0; i < table->rows->len; i++) {
     const Row *row = &g_array_index (table->rows, Row, i);
-    Line *line = line_new (table, row->kind);
+    Line *line = line_new (pen, table, row->kind);
 
     tinted = row->kind == SW_ROW_PLAIN && !tinted;
     line->tinted = tinted;

@@ -24,6 +24,9 @@ typedef struct SwTable SwTable;
 SwTable *sw_table_new (const SwColumn *columns, guint n_columns);
 void sw_table_free (SwTable *table);
 
+/* In the smaller lettering, for what is looked up and not worked from. */
+void sw_table_set_small (SwTable *table);
+
 /* One cell a column; NULL or "" leaves it empty. SW_CELL_TICK draws a box to tick. */
 #define SW_CELL_TICK "\001"
 void sw_table_add (SwTable *table, SwRowKind kind, const char *const *cells);

@@ -323,11 +323,11 @@ static void
 test_no_word_leaves_the_frame (gconstpointer data)
 {
   const Fixture *fixture = fixture_of (data);
-  const SwSheet *sheet = sw_sheets_get (fixture->sheets, 0);
   g_autoptr (GArray) words = words_of (fixture);
 
   for (guint i = 0; i < words->len; i++) {
     const Word *word = &g_array_index (words, Word, i);
+    const SwSheet *sheet = sw_sheets_get (fixture->sheets, (guint) word->page - 1);
     gboolean inside = word->x0 >= 20 * 72 / 25.4 && word->y0 >= 10 * 72 / 25.4 &&
                       word->x1 <= sheet->width_pt - 10 * 72 / 25.4 &&
                       word->y1 <= sheet->height_pt - 10 * 72 / 25.4 + 1;
@@ -477,6 +477,37 @@ test_each_sheet_says_what_to_lift (gconstpointer data)
 
     if (foot == NULL || strstr (text, "69 lb") == NULL)
       g_error ("page %d does not say what to lift", page);
+  }
+}
+
+/* Worked by hand: √((2.86 − 0.25)² + (1 − 0.13)²) = 2.75118 m, 108.31 in. */
+static void
+test_the_working_can_be_followed (gconstpointer data)
+{
+  static const char *const wanted[] = {
+    "√((crown_height_m − ring_height_m)^2 + (ring_radius_m − crown_radius_m)^2)",
+    "crown_height_m = 2.86 m",
+    "ring_height_m = 0.25 m",
+    "2.75118 m",
+    "9′ 5/16″",
+    "tipping_factor: neither strips nor guys help.",
+    "mass_kg_per_m = 0.22 kg/m;",
+    "gravity_mps2 9.80665 m/s² standard gravity NIST",
+  };
+  const Fixture *fixture = fixture_of (data);
+  g_autoptr (GString) all = g_string_new (NULL);
+
+  for (guint i = 0; i < sw_sheets_count (fixture->sheets); i++) {
+    if (strcmp (sw_sheets_get (fixture->sheets, i)->title, "Working") != 0)
+      continue;
+    g_autofree char *text = page_text (fixture, (int) i + 1);
+    g_string_append_printf (all, "%s ", text);
+  }
+  g_string_replace (all, "\u00a0", " ", 0);
+  g_string_replace (all, "\u2060", "", 0);
+  for (guint i = 0; i < G_N_ELEMENTS (wanted); i++) {
+    if (strstr (all->str, wanted[i]) == NULL)
+      g_error ("the working does not say %s: %s", wanted[i], all->str);
   }
 }
 
@@ -671,6 +702,9 @@ main (int argc, char **argv)
   ADD ("/packet/sheets/the ring sheet says how to make it",
        &kinds[0].kind,
        test_the_ring_sheet_says_how_to_make_it);
+  ADD ("/packet/sheets/the working can be followed",
+       &kinds[0].kind,
+       test_the_working_can_be_followed);
   ADD ("/packet/sheets/tape/pages have the paper", &tape, test_pages_have_the_paper);
   ADD ("/packet/sheets/tape/the title stands first", &tape, test_the_title_stands_on_the_pages);
   ADD ("/packet/sheets/tape/no word runs into another", &tape, test_no_word_runs_into_another);
