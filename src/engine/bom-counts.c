@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/bom-counts.h"
 
+#include "engine/fuse.h"
+
 #include <math.h>
 
 /* Allowances: common practice, no source, unless said otherwise. */
@@ -67,14 +69,12 @@ sw_counts_init (SwCounts *counts, const SwSolution *solution)
 {
   const SwDesign *design = solution->design;
   g_autoptr (GArray) feeds = sw_power_feeds (design);
-  int shared = design->power.strips_per_feeder;
 
   *counts = (SwCounts){ .solution = solution, .strips = design->shape.strip_count };
   sw_runs_init (&counts->runs, design, solution->catalogue);
   counts->strips_made = counts->strips + sw_bom_spare_strips (design);
   counts->strip_feeds = counts->strips * (int) feeds->len;
-  counts->feeders =
-    (counts->strips + shared - 1) / shared * (int) feeds->len + has_lit_star (counts);
+  counts->feeders = solution->wiring.feeders;
   counts->jumpers = count_jumpers (solution);
 }
 
@@ -349,12 +349,11 @@ wire_clips (const SwCounts *counts)
   return line != NULL && line->kind == SW_LINE_WIRE ? CLIPS_AN_END * guy_ends (counts) : 0;
 }
 
+/* Outputs are never joined: as many as zones, which can be more than the watts ask for. */
 static double
 supplies (const SwCounts *counts)
 {
-  const SwPower *power = &counts->solution->power;
-
-  return power->feasible ? power->supplies : 0;
+  return counts->solution->zones.count;
 }
 
 static double
@@ -363,16 +362,66 @@ supply_boxes (const SwCounts *counts)
   return whole (supplies (counts) / SUPPLIES_A_BOX);
 }
 
-static double
-feeder_m (const SwCounts *counts)
+char *
+sw_feeder_cable_id (const SwCounts *counts)
+{
+  return g_strdup_printf ("feeder-cable-%.0f", counts->solution->wiring.feeder_wire->size);
+}
+
+double
+sw_feeder_cable_m (const SwCounts *counts)
 {
   return counts->feeders * design_of (counts)->power.feeder_m;
 }
 
-static double
-feeders (const SwCounts *counts)
+char *
+sw_fuse_id (double fuse_a)
 {
-  return counts->feeders;
+  char size[G_ASCII_DTOSTR_BUF_SIZE];
+
+  return g_strconcat ("fuse-", g_ascii_formatd (size, sizeof size, "%g", fuse_a), NULL);
+}
+
+/* A size of the table, and not the absent one. */
+static gboolean
+is_size (double fuse_a, double size_a)
+{
+  return fabs (fuse_a - size_a) < 1e-9;
+}
+
+double
+sw_fuse_count (const SwCounts *counts, double fuse_a)
+{
+  const SwWiring *wiring = &counts->solution->wiring;
+  double count = 0;
+
+  for (guint i = 0; i < wiring->feeds->len; i++) {
+    if (is_size (g_array_index (wiring->feeds, SwFeedPoint, i).fuse_a, fuse_a))
+      count += wiring->groups;
+  }
+  if (is_size (wiring->strip_fuse_a, fuse_a))
+    count += counts->strip_feeds;
+  return count + is_size (wiring->star_fuse_a, fuse_a);
+}
+
+static double
+fuse_holders (const SwCounts *counts)
+{
+  double count = 0;
+
+  for (guint i = 0; i < sw_n_fuses; i++)
+    count += sw_fuse_count (counts, sw_fuses_a[i]);
+  return count;
+}
+
+/* One at each feed of a group of two strips or more. */
+static double
+power_splices (const SwCounts *counts)
+{
+  int shared = sw_wiring_shared (design_of (counts));
+  int groups = counts->strips / shared + (counts->strips % shared > 1);
+
+  return shared > 1 ? groups * (counts->strip_feeds / counts->strips) : 0;
 }
 
 static double
@@ -470,10 +519,9 @@ const SwCountRow sw_count_rows[] = {
   { "supply", supplies },
   { "supply-box", supply_boxes },
   { "mains-lead", supply_boxes },
-  { "feeder-cable", feeder_m },
-  { "fuse", feeders },
-  { "fuse-holder", feeders },
+  { "fuse-holder", fuse_holders },
   { "power-plug", power_plugs },
+  { "power-splice", power_splices },
   { "driver-box-4", small_drivers },
   { "driver-box-16", large_drivers },
   { "data-lead", data_lead_m },

@@ -23,5 +23,13 @@ typedef struct {
   double (*quantity) (const SwCounts *counts);
 } SwCountRow;
 
+/* Goods that are one row a size: "feeder-cable-14", "fuse-7.5". Without a solution of the
+ * power no load is known, and no fuse is counted. Returns: (transfer full) its id, and its
+ * quantity. */
+char *sw_feeder_cable_id (const SwCounts *counts);
+double sw_feeder_cable_m (const SwCounts *counts);
+char *sw_fuse_id (double fuse_a);
+double sw_fuse_count (const SwCounts *counts, double fuse_a);
+
 extern const SwCountRow sw_count_rows[];
 extern const guint sw_n_count_rows;

@@ -2,6 +2,7 @@
 #include "engine/bom.h"
 
 #include "engine/bom-counts.h"
+#include "engine/fuse.h"
 
 #include <glib/gi18n-lib.h>
 #include <math.h>
@@ -208,6 +209,18 @@ add_guy_line (GArray *bom, const SwSolution *solution)
                       .pack = 1 });
 }
 
+static void
+add_cable_and_fuses (GArray *bom, const SwCounts *counts)
+{
+  g_autofree char *cable = sw_feeder_cable_id (counts);
+
+  add_goods (bom, counts->solution, cable, sw_feeder_cable_m (counts));
+  for (guint i = 0; i < sw_n_fuses; i++) {
+    g_autofree char *fuse = sw_fuse_id (sw_fuses_a[i]);
+    add_goods (bom, counts->solution, fuse, sw_fuse_count (counts, sw_fuses_a[i]));
+  }
+}
+
 static int
 group_place (const char *group)
 {
@@ -238,6 +251,7 @@ sw_bom_new (const SwSolution *solution)
   add_hooks (bom, solution);
   add_guy_line (bom, solution);
   add_fittings (bom, solution);
+  add_cable_and_fuses (bom, &counts);
   for (guint i = 0; i < sw_n_count_rows; i++)
     add_goods (bom, solution, sw_count_rows[i].id, sw_count_rows[i].quantity (&counts));
   g_array_sort (bom, by_group_cb); /* keeps the order inside a group */

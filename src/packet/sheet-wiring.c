@@ -177,22 +177,28 @@ strips_words (const SwPen *pen, const SwZone *zone)
   return sw_pen_say (pen, N_ ("Strips %s to %s"), first, last);
 }
 
+/* Takes the strips. */
+static char *
+feeds_words (const SwPen *pen, const SwZone *zone, char *strips)
+{
+  g_autofree char *owned = strips;
+  g_autofree char *first = g_strdup_printf ("%d", zone->first_pixel);
+  g_autofree char *last = g_strdup_printf ("%d", zone->last_pixel);
+
+  if (zone->first_pixel == 0)
+    return g_steal_pointer (&owned);
+  if (zone->first_pixel == zone->last_pixel)
+    return sw_pen_say (pen, N_ ("%s, feed at pixel %s"), owned, first);
+  return sw_pen_say (pen, N_ ("%s, feeds at pixels %s to %s"), owned, first, last);
+}
+
 static char *
 zone_words (const SwPen *pen, const SwZone *zone)
 {
-  g_autofree char *strips = strips_words (pen, zone);
-  g_autofree char *first = g_strdup_printf ("%d", zone->first_pixel);
-  g_autofree char *last = g_strdup_printf ("%d", zone->last_pixel);
-  g_autofree char *parts = NULL;
+  g_autofree char *parts = feeds_words (pen, zone, strips_words (pen, zone));
 
-  if (zone->first_strip == 0)
-    return g_steal_pointer (&strips);
-  if (zone->first_pixel > 0)
-    parts = sw_pen_say (pen, N_ ("%s, feeds at pixels %s to %s"), strips, first, last);
-  else
-    parts = g_steal_pointer (&strips);
-  return zone->star ? sw_pen_say (pen, N_ ("%s, and the star"), parts)
-                    : g_steal_pointer (&parts);
+  return zone->star && zone->first_strip > 0 ? sw_pen_say (pen, N_ ("%s, and the star"), parts)
+                                             : g_steal_pointer (&parts);
 }
 
 static void

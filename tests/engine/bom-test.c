@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/bom-counts.h"
 #include "engine/bom.h"
+#include "engine/fuse.h"
 #include "engine/solution.h"
+#include "engine/starts.h"
 
 #include <math.h>
 #include <string.h>
@@ -100,8 +102,10 @@ static const struct {
   { "thimble", "Guys", 8 },
   { "turnbuckle", "Guys", 4 },
   { "stake", "Guys", 4 },
-  { "feeder-cable", "Power", 21 * 3.0 },
-  { "fuse", "Power", 21 },
+  { "feeder-cable-14", "Power", 21 * 3.0 }, /* 0.0082 Ω/m */
+  { "fuse-2", "Power", 20 },                /* 50 · 55 mA / 2 = 1.375 A, at most 80 % */
+  { "fuse-4", "Power", 1 },                 /* 2.75 A */
+  { "fuse-holder", "Power", 21 },
   { "power-plug", "Power", 21 },
   { "driver-box-4", "Data", 1 },
   { "data-lead", "Data", 3 * 1.5 },
@@ -200,7 +204,7 @@ static void
 test_more_strips_need_more (void)
 {
   static const char *const scaling[] = { "strip-pixel", "grommet-0", "eye-1/4",  "nut-1/4",
-                                         "fuse",        "label",     "data-plug" };
+                                         "fuse-holder", "label",     "data-plug" };
   g_autoptr (SwSolution) before = NULL;
 
   for (int strips = 2; strips <= 512; strips *= 2) {
@@ -262,7 +266,7 @@ test_what_is_not_there_is_not_bought (void)
     g_assert_cmpfloat (part->quantity, >, 0);
   }
   g_assert_null (find_part (solution, "ring-peg"));
-  assert_quantity (solution, "feeder-cable", 20 * 3.0);
+  assert_quantity (solution, "feeder-cable-14", 20 * 3.0);
 }
 
 static void
@@ -359,6 +363,8 @@ test_locks_and_what_is_made (void)
   assert_quantity (joined, "sleeve-flange", 0);
 }
 
+/* Counted by hand: 7 groups, the last of 2 strips, each fed at both ends: 0.69 A a strip and
+ * feed, 2.06 A a feeder, so 3 A fuses at 80 % (NEC 210.20(A)). */
 static void
 test_shared_feeders (void)
 {
@@ -367,8 +373,96 @@ test_shared_feeders (void)
   design->power.strips_per_feeder = 3;
   design->power.feed = SW_FEED_BOTH;
   g_autoptr (SwSolution) solution = solve (design);
-  assert_quantity (solution, "fuse", 7 * 2 + 1);
+  assert_quantity (solution, "fuse-3", 7 * 2);
+  assert_quantity (solution, "fuse-4", 1);
+  assert_quantity (solution, "fuse-holder", 7 * 2 + 1);
   assert_quantity (solution, "power-plug", 20 * 2 + 1);
+  assert_quantity (solution, "power-splice", 7 * 2);
+}
+
+/* Counted by hand: four strips draw 5.5 A, fuse 7.5 A; the strip's wire bears 5 A, so each
+ * strip of 1.375 A has a fuse of 2 A. With 19 strips on a feeder the last has one alone. */
+static void
+test_strips_have_fuses_of_their_own (void)
+{
+  g_autoptr (SwDesign) four = sw_design_new (), most = sw_design_new ();
+
+  four->power.strips_per_feeder = 4;
+  most->power.strips_per_feeder = 19;
+  g_autoptr (SwSolution) a = solve (four);
+  g_autoptr (SwSolution) b = solve (most);
+  assert_quantity (a, "fuse-7.5", 5);
+  assert_quantity (a, "fuse-2", 20);
+  assert_quantity (a, "fuse-4", 1);
+  assert_quantity (a, "fuse-holder", 26);
+  assert_quantity (a, "power-splice", 5);
+  assert_quantity (a, "feeder-cable-14", 6 * 3.0);
+  assert_quantity (b, "power-splice", 1);
+}
+
+/* Ohms of 12 AWG: ASTM B258, 3.31 mm² of copper. */
+static void
+test_cable_has_its_size (void)
+{
+  g_autoptr (SwDesign) design = sw_design_new ();
+
+  design->power.feeder_ohm_per_m = 0.00521;
+  design->power.feeder_m = 7;
+  g_autoptr (SwSolution) solution = solve (design);
+  assert_quantity (solution, "feeder-cable-12", 21 * 7);
+  g_assert_null (find_part (solution, "feeder-cable-14"));
+}
+
+/* Worked by hand, the Landmark: groups of three strips of 2.475 A draw 89.1 W; 350 W at 80 %
+ * are three groups, so twelve groups fill four supplies to 267.3 W each; 49.5 W of the star
+ * ask for a fifth, though all 1118.7 W together are less than 4 · 280 W. */
+static void
+test_a_supply_a_zone (void)
+{
+  g_autoptr (SwDesign) design = sw_start_new ("landmark", NULL);
+  g_autoptr (SwSolution) solution = solve (design);
+
+  assert_quantity (solution, "supply", 5);
+  assert_quantity (solution, "supply-box", 3);
+  g_assert_cmpint (solution->power.supplies, ==, 4);
+}
+
+static void
+test_no_load_no_fuse (void)
+{
+  g_autoptr (SwDesign) design = sw_design_new ();
+
+  design->power.load = SW_LOAD_CONSTANT_POWER;
+  design->power.strip_ohm_per_m = 5;
+  g_autoptr (SwSolution) solution = solve (design);
+  g_assert_false (solution->power.feasible);
+  g_assert_null (find_part (solution, "fuse-holder"));
+  g_assert_null (find_part (solution, "supply"));
+  assert_quantity (solution, "feeder-cable-14", 21 * 3.0);
+}
+
+/* Every size that can be asked for is sold, and no other. */
+static void
+test_every_size_is_goods (void)
+{
+  const SwCatalogue *catalogue = sw_catalogue_builtin (NULL);
+  g_autoptr (GPtrArray) ids = sw_catalogue_ids (catalogue, "goods");
+  guint sized = 0;
+
+  for (guint i = 0; i < sw_n_fuses; i++) {
+    g_autofree char *id = sw_fuse_id (sw_fuses_a[i]);
+    g_assert_nonnull (sw_catalogue_goods (catalogue, id));
+  }
+  for (guint i = 0; i < sw_n_wires[SW_WIRE_AWG]; i++) {
+    SwSolution solution = { .wiring.feeder_wire = &sw_wires[SW_WIRE_AWG][i] };
+    g_autofree char *id = sw_feeder_cable_id (&(SwCounts){ .solution = &solution });
+    g_assert_nonnull (sw_catalogue_goods (catalogue, id));
+  }
+  for (guint i = 0; i < ids->len; i++)
+    sized += g_str_has_prefix (ids->pdata[i], "feeder-cable-") ||
+             (g_str_has_prefix (ids->pdata[i], "fuse-") &&
+              g_ascii_isdigit (((const char *) ids->pdata[i])[5]));
+  g_assert_cmpuint (sized, ==, sw_n_fuses + sw_n_wires[SW_WIRE_AWG]);
 }
 
 static void
@@ -407,7 +501,9 @@ test_every_goods_is_counted (void)
 
   for (guint i = 0; i < ids->len; i++) {
     const char *id = ids->pdata[i];
-    gboolean counted = g_str_has_prefix (id, "nut-") || g_str_has_prefix (id, "washer-");
+    gboolean counted = g_str_has_prefix (id, "nut-") || g_str_has_prefix (id, "washer-") ||
+                       g_str_has_prefix (id, "feeder-cable-") ||
+                       (g_str_has_prefix (id, "fuse-") && g_ascii_isdigit (id[5]));
     for (guint k = 0; k < sw_n_count_rows; k++) {
       counted = counted || strcmp (sw_count_rows[k].id, id) == 0;
       found += strcmp (sw_count_rows[k].id, id) == 0;
@@ -440,6 +536,12 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/bom/rope needs no clips", test_rope_needs_no_clips);
   g_test_add_func ("/engine/bom/the data path saves cable", test_path_saves_cable);
   g_test_add_func ("/engine/bom/shared feeders", test_shared_feeders);
+  g_test_add_func ("/engine/bom/strips have fuses of their own",
+                   test_strips_have_fuses_of_their_own);
+  g_test_add_func ("/engine/bom/cable has its size", test_cable_has_its_size);
+  g_test_add_func ("/engine/bom/a supply a zone", test_a_supply_a_zone);
+  g_test_add_func ("/engine/bom/no load no fuse", test_no_load_no_fuse);
+  g_test_add_func ("/engine/bom/every size is goods", test_every_size_is_goods);
   g_test_add_func ("/engine/bom/many ports need large drivers",
                    test_many_ports_need_large_drivers);
   g_test_add_func ("/engine/bom/unknown ids are left out", test_unknown_ids_are_left_out);
