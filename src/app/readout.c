@@ -6,6 +6,7 @@
 
 #include "app/flatten.h"
 #include "app/level-look.h"
+#include "app/working-words.h"
 #include "engine/results.h"
 #include "engine/units.h"
 #include "packet/process-locale.h"
@@ -160,15 +161,12 @@ show (SwReadout *self)
 static void
 add_working (GString *text, const Item *item, guint i, const SwSolution *solution)
 {
-  const SwResult *result = sw_result_find (item->keys[i]);
+  g_autoptr (SwWorking) working = sw_working_new (solution, item->keys[i]);
   g_autofree char *value = one_value (item, i, solution);
 
-  /* Translators: a value, its formula, and what it rests on. */
-  g_string_append_printf (text,
-                          _ ("%s\n= %s\nSource: %s"),
-                          value,
-                          result->formula,
-                          result->source);
+  g_string_append (text, value);
+  if (working != NULL)
+    sw_working_words_append (text, working, solution);
 }
 
 static char *
@@ -197,6 +195,13 @@ working_text (const Item *item, const SwSolution *solution)
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
+static gboolean
+unselect_cb (gpointer label)
+{
+  gtk_label_select_region (label, 0, 0);
+  return G_SOURCE_REMOVE;
+}
+
 /* The working is written when it is opened, not at every move of a drag. */
 static void
 popover_shown_cb (GtkWidget *popover, gpointer data)
@@ -206,26 +211,57 @@ popover_shown_cb (GtkWidget *popover, gpointer data)
   g_autofree char *text = working_text (&items[i], sw_document_get_solution (self->document));
 
   gtk_label_set_text (self->cells[i].working, text);
+  /* it gets the focus next, and with it all of its text selected */
+  g_idle_add_full (G_PRIORITY_HIGH,
+                   unselect_cb,
+                   g_object_ref (self->cells[i].working),
+                   g_object_unref);
+}
+
+#define WORKING_CHARS 64
+#define WORKING_HEIGHT 380 /* px it may take before it scrolls: the least window has 600 */
+
+/* Names as long as "gust_limit_unguyed_mps" and formulas without a space wrap anywhere. */
+static GtkWidget *
+working_label (SwReadout *self, guint i)
+{
+  GtkLabel *label = GTK_LABEL (gtk_label_new (NULL));
+
+  gtk_label_set_wrap (label, TRUE);
+  gtk_label_set_wrap_mode (label, PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_width_chars (label, WORKING_CHARS);
+  gtk_label_set_max_width_chars (label, WORKING_CHARS);
+  gtk_label_set_xalign (label, 0);
+  gtk_label_set_selectable (label, TRUE);
+  self->cells[i].working = label;
+  return GTK_WIDGET (label);
+}
+
+static GtkWidget *
+working_scroller (GtkWidget *label)
+{
+  GtkScrolledWindow *scroller = GTK_SCROLLED_WINDOW (gtk_scrolled_window_new ());
+
+  gtk_scrolled_window_set_policy (scroller, GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (scroller, TRUE);
+  gtk_scrolled_window_set_max_content_height (scroller, WORKING_HEIGHT);
+  gtk_scrolled_window_set_child (scroller, label);
+  return GTK_WIDGET (scroller);
 }
 
 static GtkWidget *
 working_popover (SwReadout *self, guint i)
 {
-  GtkWidget *popover = gtk_popover_new (), *label = gtk_label_new (NULL);
+  GtkWidget *popover = gtk_popover_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6),
             *heading = gtk_label_new (_ (items[i].label));
 
   gtk_widget_add_css_class (heading, "heading");
   gtk_label_set_xalign (GTK_LABEL (heading), 0);
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 48);
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_selectable (GTK_LABEL (label), TRUE);
   gtk_box_append (GTK_BOX (box), heading);
-  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), working_scroller (working_label (self, i)));
   gtk_widget_add_css_class (box, "working");
   gtk_popover_set_child (GTK_POPOVER (popover), box);
-  self->cells[i].working = GTK_LABEL (label);
   g_object_set_data (G_OBJECT (popover), "item", GUINT_TO_POINTER (i));
   g_signal_connect_object (popover, "map", G_CALLBACK (popover_shown_cb), self, 0);
   return popover;
