@@ -34,15 +34,3 @@ sw_part_item_get (SwPartItem *self)
   g_return_val_if_fail (SW_IS_PART_ITEM (self), NULL);
   return &self->part;
 }
-
-GListStore *
-sw_part_items_new (const SwSolution *solution)
-{
-  GListStore *store = g_list_store_new (SW_TYPE_PART_ITEM);
-
-  for (guint i = 0; i < solution->bom->len; i++) {
-    g_autoptr (SwPartItem) item = sw_part_item_new (&g_array_index (solution->bom, SwPart, i));
-    g_list_store_append (store, item);
-  }
-  return store;
-}

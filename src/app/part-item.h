@@ -11,6 +11,3 @@ G_DECLARE_FINAL_TYPE (SwPartItem, sw_part_item, SW, PART_ITEM, GObject)
 SwPartItem *sw_part_item_new (const SwPart *part);
 
 const SwPart *sw_part_item_get (SwPartItem *self);
-
-/* A list of the items of a solution, in its order. Returns: (transfer full). */
-GListStore *sw_part_items_new (const SwSolution *solution);
