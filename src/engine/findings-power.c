@@ -189,8 +189,8 @@ static gboolean
 many_supplies (const SwSolution *s, SwFindingDraft *draft)
 {
   sw_draft_say (draft, "current", SW_QUANTITY_CURRENT, s->power.tree_current_a);
-  sw_draft_say (draft, "supplies", SW_QUANTITY_COUNT, s->power.supplies);
-  return s->power.feasible && s->power.supplies > 1;
+  sw_draft_say (draft, "supplies", SW_QUANTITY_COUNT, s->zones.count);
+  return s->power.feasible && s->zones.count > 1;
 }
 
 static gboolean
