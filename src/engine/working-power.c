@@ -14,6 +14,7 @@
     "the way from the nearest feed to that pixel")
 #define ALIKE N_ ("all strips are alike, and fed alike; wires at 20 °C, joints without loss")
 #define PLAIN N_ ("plain pixels: each draws the same current at any voltage")
+#define LABELS N_ ("supplies as are common; their labels count")
 #define REGULATED N_ ("regulated pixels: each draws the same power at any voltage")
 
 static gboolean
@@ -268,6 +269,37 @@ average_strip_a (const SwSolution *s)
   return way_at (s, average_share (s)).strip_a;
 }
 
+/* Σ over the feeds of a strip. */
+static double
+feed_squares (const SwSolution *s)
+{
+  double sum = 0;
+
+  for (guint i = 0; i < s->wiring.feeds->len; i++) {
+    double amps = g_array_index (s->wiring.feeds, SwFeedPoint, i).strip_a;
+    sum += amps * amps;
+  }
+  return sum;
+}
+
+static double
+white_most_feed_a (const SwSolution *s)
+{
+  return s->power.full_white_most_feed_a;
+}
+
+static double
+feeds_a_strip (const SwSolution *s)
+{
+  return s->power.n_feeds;
+}
+
+static gboolean
+has_lit_star (const SwSolution *s)
+{
+  return !isnan (s->wiring.star_a);
+}
+
 static const SwWorkingTerm terms[] = {
   { "pixel_wire_m",
     pixel_wire_m,
@@ -308,6 +340,27 @@ static const SwWorkingTerm terms[] = {
     N_ ("currents between neighbouring pixels from that feed to it, added up, full white"),
     KIRCHHOFF },
   { "white_strip_a", white_strip_a, 0, N_ ("current of a strip, full white"), KIRCHHOFF },
+  { "white_most_feed_a",
+    white_most_feed_a,
+    0,
+    N_ ("largest current through one strip's feed, full white"),
+    KIRCHHOFF },
+  { "feed_squares_a2",
+    feed_squares,
+    0,
+    N_ ("currents of a strip's feeds, each squared, added up"),
+    KIRCHHOFF },
+  { "feeds_a_strip", feeds_a_strip, 0, N_ ("places where power enters a strip"), "count" },
+  { "supply_efficiency",
+    NULL,
+    SW_SUPPLY_EFFICIENCY,
+    N_ ("what of the mains power a supply turns into output"),
+    "common practice, no source" },
+  { "supply_power_factor",
+    NULL,
+    SW_SUPPLY_POWER_FACTOR,
+    N_ ("power factor of supplies that do not correct it"),
+    "common practice, no source" },
 };
 
 static const SwWorkingRow rows[] = {
@@ -369,6 +422,37 @@ static const SwWorkingRow rows[] = {
                "2·strip_ohm_per_m·pixel_wire_m·white_link_sum_a",
     .how = LADDER,
     .assumes = ALIKE },
+  { .key = "power.full_white.most_in_feeder_a",
+    .formula = "white_most_feed_a·min(strips_per_feeder, strip_count)",
+    .assumes = ALIKE },
+  { .key = "power.feeder_a",
+    .formula = "most_feed_a·min(strips_per_feeder, strip_count)",
+    .assumes = ALIKE },
+  { .key = "power.feeder_drop_v", .formula = "feeder_a·2·feeder_ohm_per_m·feeder_m" },
+  { .key = "power.feeders",
+    .applies = has_lit_star,
+    .formula = "ceil(strip_count/strips_per_feeder)·feeds_a_strip + 1",
+    .assumes = N_ ("the star has a feeder of its own") },
+  { .key = "power.feeders", .formula = "ceil(strip_count/strips_per_feeder)·feeds_a_strip" },
+  { .key = "power.feeder_heat_w",
+    .applies = has_lit_star,
+    .formula = "2·feeder_ohm_per_m·feeder_m·(strip_count·strips_per_feeder·feed_squares_a2 + "
+               "(topper.pixels·pixel_a·cap)^2)",
+    .assumes =
+      N_ ("every group of strips is full; the star's feeder is as long as the others") },
+  { .key = "power.feeder_heat_w",
+    .formula = "2·feeder_ohm_per_m·feeder_m·strip_count·strips_per_feeder·feed_squares_a2",
+    .assumes = N_ ("every group of strips is full") },
+  { .key = "power.mains_w", .formula = "tree_w/supply_efficiency", .assumes = LABELS },
+  { .key = "power.mains_a",
+    .formula = "mains_w/mains_v",
+    .assumes = N_ ("a power factor of 1") },
+  { .key = "power.mains_most_a", .formula = "mains_a/supply_power_factor", .assumes = LABELS },
+  { .key = "power.class_2_w", .formula = "min(5·supply_v, 100)" },
+  { .key = "power.cable.awg", .formula = "min(awg_by_load, awg_by_drop)" },
+  { .key = "power.plan.feeders",
+    .formula = "ceil(strip_count/strips_sharing)·plan.feeds",
+    .assumes = N_ ("the strips' feeders, without the star's") },
 };
 
 const SwWorkingTable sw_working_power = { terms,

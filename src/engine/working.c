@@ -28,6 +28,7 @@ static const struct {
   { "_nm_per_n", "N m/N" },
   { "_n_per_n", "N/N" },
   { "_nm2", "N m²" },
+  { "_a2", "A²" },
   { "_nm", "N m" },
   { "_m3", "m³" },
   { "_mps2", "m/s²" },

@@ -253,7 +253,10 @@ add_cables (const SwPen *pen, SwTable *table)
   if (!plan->solved || !(pen->solution->design->power.feeder_m > 0))
     return;
   add_cable (pen, table, N_ ("Smallest feeder cable for its fuse"), plan->awg_by_load);
-  add_cable (pen, table, N_ ("Smallest that loses 5 % at most"), plan->awg_by_drop);
+  add_cable (pen,
+             table,
+             N_ ("Smallest that loses 5 % at most, and starves no pixel"),
+             plan->awg_by_drop);
   add_cable (pen, table, N_ ("Smallest that does both"), plan->awg);
   sw_table_add_fact (table,
                      pen,
