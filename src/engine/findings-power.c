@@ -203,6 +203,61 @@ average_above_cap (const SwSolution *s, SwFindingDraft *draft)
   return power->brightness > power->cap;
 }
 
+#define LOW_V 7.5 /* 5 V supplies, trimmed up or down */
+#define HIGHER_V 12.0
+
+/* The same pixels made for 12 V: plain ones draw the same current, regulated ones the same
+ * power; what they need at least is the same share of the voltage. */
+static void
+make_for_12_v (SwPowerSetup *power)
+{
+  double ratio = HIGHER_V / power->supply_v;
+
+  if (power->load == SW_LOAD_CONSTANT_POWER)
+    power->pixel_a /= ratio;
+  power->min_pixel_v *= ratio;
+  power->supply_v = HIGHER_V;
+}
+
+/* What the tree draws, fed as the plan says. */
+static double
+planned_w (const SwDesign *design, const SwFeedPlan *plan)
+{
+  SwDesign fed = *design; /* borrows */
+  SwPower power;
+
+  fed.power.feed = (SwFeed) plan->feed;
+  fed.power.inject_every = plan->inject_every;
+  fed.power.strips_per_feeder = plan->strips_per_feeder;
+  sw_power_init (&power, &fed);
+  return power.tree_w;
+}
+
+/* 5 V against 12 V, each with the fewest feeds that do. */
+static gboolean
+higher_voltage (const SwSolution *s, SwFindingDraft *draft)
+{
+  const SwFeedPlan *plan = &s->feed_plan;
+  SwDesign higher = *s->design; /* borrows */
+  SwFeedPlan better;
+  SwPower power;
+
+  if (!plan->solved || !plan->found || !(s->design->power.supply_v < LOW_V))
+    return FALSE;
+  make_for_12_v (&higher.power);
+  sw_power_init (&power, &higher);
+  sw_feed_plan_init (&better, &higher, &power);
+  if (!better.found || better.n_feeds >= plan->n_feeds)
+    return FALSE;
+  sw_draft_say (draft, "feeds", SW_QUANTITY_COUNT, plan->n_feeds);
+  sw_draft_say (draft, "feeders", SW_QUANTITY_COUNT, plan->feeders);
+  sw_draft_say (draft, "watts", SW_QUANTITY_POWER, planned_w (s->design, plan));
+  sw_draft_say (draft, "fewer", SW_QUANTITY_COUNT, better.n_feeds);
+  sw_draft_say (draft, "fewer_feeders", SW_QUANTITY_COUNT, better.feeders);
+  sw_draft_say (draft, "other_watts", SW_QUANTITY_POWER, planned_w (&higher, &better));
+  return TRUE;
+}
+
 const SwFindingRow sw_findings_of_power[] = {
   { SW_LEVEL_STOP,
     "power-collapse",
@@ -273,6 +328,14 @@ const SwFindingRow sw_findings_of_power[] = {
         "join "
         "only their 0 V."),
     many_supplies },
+  { SW_LEVEL_TIP,
+    "higher-voltage",
+    "power.supply_v",
+    N_ (
+      "At this voltage a strip takes {feeds} feeds at least (feeders: {feeders}; the tree "
+      "draws {watts}). Made for 12 V, the same pixels take {fewer} (feeders: {fewer_feeders}; "
+      "{other_watts}): weigh that before you buy."),
+    higher_voltage },
   { SW_LEVEL_TIP,
     "average-above-cap",
     "power.brightness",

@@ -348,6 +348,13 @@ static const Case cases[] = {
     "power.load=constant-power; power.supply_w=2000",
     NULL },
   { "many-supplies", "lawn", "", "power.supply_w=460", NULL },
+  /* Worked by hand: 1.375 A a strip lose 0.068 V in the feeder and, added up over 49 links,
+   * 33.69 A·links · 2 · ρ · 0.0508 m in the strip: 0.8 V at ρ = 0.214 Ω/m */
+  { "higher-voltage",
+    "lawn",
+    "power.supply_v=5; power.min_pixel_v=4.2; power.strip_ohm_per_m=0.216",
+    "power.supply_v=5; power.min_pixel_v=4.2; power.strip_ohm_per_m=0.212",
+    NULL },
   { "average-above-cap", "lawn", "power.brightness=0.6", "power.brightness=0.5", NULL },
 
   { "port-too-short",
@@ -646,6 +653,32 @@ test_remedies_in_words (void)
                                          &sw_language_english));
 }
 
+/* Worked by hand, 20 strips of 50 pixels of 55 mA, half white, and a star of 100 pixels: 30.25
+ * A at either voltage, 151 W of 5 V and 363 W of 12 V; two feeds a strip, one at 12 V.
+ * Regulated pixels of 0.275 W draw 151 W at either. Feeders are those of the plan, worked out
+ * in feed-plan-test.c. */
+static void
+test_12_v_is_compared (void)
+{
+  static const struct {
+    const char *load;
+    double other_w;
+  } loads[] = { { "constant-current", 363 }, { "constant-power", 151.25 } };
+
+  for (guint i = 0; i < G_N_ELEMENTS (loads); i++) {
+    g_autofree char *sets = g_strdup_printf ("power.supply_v=5; power.min_pixel_v=4.2; "
+                                             "power.strip_ohm_per_m=0.3; power.load=%s",
+                                             loads[i].load);
+    g_autoptr (SwSolution) solution = solve_with ("lawn", sets);
+    const SwFinding *finding = expect_finding (solution, "higher-voltage");
+    double slack = i == 0 ? 1e-9 : 10;
+    g_assert_cmpfloat_with_epsilon (finding->values[0].value, 2, 1e-9);
+    g_assert_cmpfloat_with_epsilon (finding->values[2].value, 151.25, slack);
+    g_assert_cmpfloat_with_epsilon (finding->values[3].value, 1, 1e-9);
+    g_assert_cmpfloat_with_epsilon (finding->values[5].value, loads[i].other_w, slack);
+  }
+}
+
 static const char *
 shout (const char *id)
 {
@@ -711,6 +744,7 @@ main (int argc, char **argv)
   g_test_add_func ("/engine/findings/says how much and what helps",
                    test_says_how_much_and_what_helps);
   g_test_add_func ("/engine/findings/remedies in words", test_remedies_in_words);
+  g_test_add_func ("/engine/findings/12 V is compared", test_12_v_is_compared);
   g_test_add_func ("/engine/findings/reasons are translated", test_reasons_are_translated);
   g_test_add_func ("/engine/findings/stops come first", test_stops_come_first);
   g_test_add_func ("/engine/findings/starts have no stop", test_starts_have_no_stop);
