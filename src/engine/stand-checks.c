@@ -20,8 +20,8 @@ static const struct {
   { 1.000, 1.0 * 1.20 },        /* 2x12 */
 };
 
-static double
-board_strength_pa (double width_m)
+double
+sw_board_strength_pa (double width_m)
 {
   guint i = 0;
 
@@ -50,26 +50,30 @@ guyed_answer (const SwStandModel *model, const SwPostLoad *load)
 }
 
 typedef struct {
-  double axial_n, critical_n, moment_nm, amplifier;
+  double axial_n, guys_n, critical_n, moment_nm, amplifier;
 } Column;
 
-/* Strips press the crown down as hard as they pull; guys by what they take and what they are
- * drawn tight with. */
+/* By what they take and what they are drawn tight with. */
 static double
-axial_n (const SwStandModel *model, const SwPostLoad *load, double square, gboolean guyed)
+guys_n (const SwStandModel *model, const SwPostLoad *load)
 {
   const SwGuys *guys = &model->design->guys;
+  double held_n = sw_post_moment (load) / guys->height_m;
+
+  return sw_guy_down_n (guys->count, held_n, guys->height_m / guys->radius_m) +
+         guys->count * guys->pretension_n * guys->height_m /
+           hypot (guys->height_m, guys->radius_m);
+}
+
+/* Strips press the crown down as hard as they pull. */
+static double
+hung_n (const SwStandModel *model, double square)
+{
   double strip_n = model->gathered ? 0 : sw_model_strip_tension (model, square);
   double down_n =
     model->design->shape.strip_count * strip_n * cos (model->cone->lean_deg * G_PI / 180);
-  double sum_n = model->hanging_kg * SW_GRAVITY + down_n;
 
-  if (!guyed)
-    return sum_n;
-  double held_n = sw_post_moment (load) / guys->height_m;
-  return sum_n + sw_guy_down_n (guys->count, held_n, guys->height_m / guys->radius_m) +
-         guys->count * guys->pretension_n * guys->height_m /
-           hypot (guys->height_m, guys->radius_m);
+  return model->hanging_kg * SW_GRAVITY + down_n;
 }
 
 static double
@@ -86,7 +90,9 @@ static Column
 column_of (const SwStandModel *model, double square, gboolean guyed)
 {
   SwPostLoad load = load_on_post (model, square);
-  Column column = { .axial_n = axial_n (model, &load, square, guyed),
+  double pressed_n = guyed ? guys_n (model, &load) : 0;
+  Column column = { .axial_n = hung_n (model, square) + pressed_n,
+                    .guys_n = pressed_n,
                     .critical_n = critical_n (model, guyed) };
 
   if (guyed)
@@ -125,7 +131,7 @@ stub_stress_pa (const SwStandModel *model, double square)
 static double
 board_margin (const SwStandModel *model, double square)
 {
-  double strength_pa = board_strength_pa (model->design->stand.arm_width_m);
+  double strength_pa = sw_board_strength_pa (model->design->stand.arm_width_m);
 
   return sw_model_over (strength_pa * model->lap_section_m3, sw_model_moment (model, square)) /
          SW_FACTOR_BOARD;
@@ -187,6 +193,8 @@ set_sleeve (SwStandChecks *checks, const SwStandModel *model)
   double moment_nm = guyed ? fabs (answer.base_moment_nm) : sw_post_moment (&load);
   double shear_n = guyed ? answer.base_shear_n : sw_post_shear (&load);
 
+  checks->sleeve_moment_nm = moment_nm;
+  checks->sleeve_shear_n = shear_n;
   checks->sleeve_lean_m = model->lean_m;
   checks->sleeve_top_n = checks->sleeve_bottom_n = NAN;
   if (!(depth_m > 0) || isnan (model->lean_m))
@@ -203,6 +211,8 @@ sw_stand_checks_init (SwStandChecks *checks, const SwStandModel *model)
   Column column = column_of (model, 1, guyed);
 
   *checks = (SwStandChecks){ .column_axial_n = column.axial_n,
+                             .column_guys_n = column.guys_n,
+                             .column_moment_nm = column.moment_nm,
                              .column_critical_n = column.critical_n,
                              .column_amplifier = column.amplifier,
                              .lap_m = model->lap_m,

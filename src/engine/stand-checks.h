@@ -37,11 +37,17 @@ typedef struct {
   SwCheck board, column, stub;
   double board_stress_pa, lap_m; /* what is left of the thickness */
   double column_axial_n, column_critical_n, column_amplifier;
+  double column_guys_n;    /* of the axial force: the guys' part */
+  double column_moment_nm; /* before it is amplified */
   double stub_stress_pa;
   double sleeve_lean_m, sleeve_top_n, sleeve_bottom_n;
+  double sleeve_moment_nm, sleeve_shear_n; /* what it carries, at the ground */
 } SwStandChecks;
 
 typedef struct SwStandModel SwStandModel;
+
+/* What a board of lumber 1 1/2 in thick bears in bending. */
+double sw_board_strength_pa (double width_m);
 
 /* All but the limits. */
 void sw_stand_checks_init (SwStandChecks *checks, const SwStandModel *model);
