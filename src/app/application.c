@@ -3,6 +3,7 @@
 
 #include "app/window-actions.h"
 #include "app/window.h"
+#include "packet/process-catalogue.h"
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
@@ -21,6 +22,18 @@ window_of (GtkApplication *application)
 }
 
 static void
+show_catalogue_problems (SwWindow *window)
+{
+  const GPtrArray *problems = sw_catalogue_problems_of_process ();
+  g_autoptr (GString) text = g_string_new (_ ("Left out of your own catalogue:"));
+
+  for (guint i = 0; i < problems->len; i++)
+    g_string_append_printf (text, "\n%s", (const char *) problems->pdata[i]);
+  if (problems->len > 0)
+    sw_window_show_problem (window, text->str);
+}
+
+static void
 activate_cb (GtkApplication *application)
 {
   SwWindow *window = window_of (application);
@@ -29,8 +42,10 @@ activate_cb (GtkApplication *application)
   if (first)
     window = sw_window_new (application);
   gtk_window_present (GTK_WINDOW (window));
-  if (first)
-    sw_window_show_start (window);
+  if (!first)
+    return;
+  show_catalogue_problems (window);
+  sw_window_show_start (window);
 }
 
 /* Each file has a window of its own. */
@@ -40,6 +55,8 @@ open_cb (GtkApplication *application, GFile **files, int n_files)
   for (int i = 0; i < n_files; i++) {
     SwWindow *window = sw_window_new (application);
     sw_window_open (window, files[i]);
+    if (sw_document_get_file (sw_window_get_document (window)) != NULL)
+      show_catalogue_problems (window);
     gtk_window_present (GTK_WINDOW (window));
   }
 }
@@ -51,6 +68,9 @@ startup_cb (GtkApplication *application)
   gtk_icon_theme_add_resource_path (gtk_icon_theme_get_for_display (gdk_display_get_default ()),
                                     RESOURCES "/icons");
   sw_window_actions_set_accels (application);
+  const GPtrArray *problems = sw_catalogue_problems_of_process ();
+  for (guint i = 0; i < problems->len; i++)
+    fprintf (stderr, "spirewright: %s\n", (const char *) problems->pdata[i]);
 }
 
 AdwApplication *

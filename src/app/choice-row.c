@@ -142,10 +142,11 @@ id_control (SwChoiceRow *self)
   const SwCatalogue *catalogue = sw_document_get_solution (self->document)->catalogue;
 
   self->ids = sw_catalogue_ids (catalogue, self->key->kind);
-  for (guint i = 0; i < self->ids->len; i++)
-    gtk_string_list_append (
-      names,
-      _ (sw_catalogue_name (catalogue, self->key->kind, self->ids->pdata[i])));
+  for (guint i = 0; i < self->ids->len; i++) {
+    const char *id = self->ids->pdata[i];
+    gtk_string_list_append (names, _ (sw_catalogue_name (catalogue, self->key->kind, id)));
+    self->ids->pdata[i] = (gpointer) (guintptr) g_intern_string (id); /* outlives its row */
+  }
   return drop_down (self, names);
 }
 

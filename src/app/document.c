@@ -7,7 +7,9 @@
 #include "engine/design-file.h"
 #include "engine/design-keys.h"
 #include "engine/edit.h"
+#include "engine/own-rows.h"
 #include "engine/starts.h"
+#include "packet/process-catalogue.h"
 
 #include <glib/gi18n.h>
 #include <string.h>
@@ -93,9 +95,18 @@ refuse (SwDocument *self, const char *why)
 static SwSolution *
 solve (SwDesign *design, GError **error)
 {
-  const SwCatalogue *catalogue = sw_catalogue_builtin (error);
+  const SwCatalogue *catalogue = sw_catalogue_of_process (error);
 
   return catalogue == NULL ? NULL : sw_solution_new (design, catalogue, error);
+}
+
+/* Returns: (transfer full): the design with the own rows that it uses. */
+static SwDesign *
+with_rows (SwDesign *design)
+{
+  const SwCatalogue *catalogue = sw_catalogue_of_process (NULL); /* solve () says what fails */
+
+  return catalogue == NULL ? sw_design_ref (design) : sw_own_rows_carry (design, catalogue);
 }
 
 static void
@@ -172,9 +183,10 @@ put (SwDocument *self, SwDesign *design, const char *label)
 }
 
 gboolean
-sw_document_edit_design (SwDocument *self, SwDesign *design, const char *label)
+sw_document_edit_design (SwDocument *self, SwDesign *edited, const char *label)
 {
   g_autoptr (GError) error = NULL;
+  g_autoptr (SwDesign) design = with_rows (edited);
 
   if (sw_design_equal (design, present (self))) {
     if (self->refusal != NULL) {
@@ -312,9 +324,10 @@ begin (SwDocument *self, SwDesign *design, SwSolution *solution)
 }
 
 void
-sw_document_reset (SwDocument *self, SwDesign *design)
+sw_document_reset (SwDocument *self, SwDesign *start)
 {
   g_autoptr (GError) error = NULL;
+  g_autoptr (SwDesign) design = with_rows (start);
   SwSolution *solution = solve (design, &error);
 
   if (solution == NULL) {
@@ -337,7 +350,8 @@ sw_document_load (SwDocument *self, GFile *file, GError **error)
                  "only files on this computer can be opened");
     return FALSE;
   }
-  g_autoptr (SwDesign) design = sw_design_load (path, error);
+  g_autoptr (SwDesign) loaded = sw_design_load (path, error);
+  g_autoptr (SwDesign) design = loaded == NULL ? NULL : with_rows (loaded);
   SwSolution *solution = design == NULL ? NULL : solve (design, error);
   if (solution == NULL)
     return FALSE;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/packet-save.h"
 
+#include "packet/process-catalogue.h"
 #include "packet/process-locale.h"
 
 typedef struct {
@@ -25,7 +26,7 @@ save_thread (GTask *task, gpointer source, gpointer data, GCancellable *cancella
 {
   const Job *job = data;
   GError *error = NULL;
-  const SwCatalogue *catalogue = sw_catalogue_builtin (&error);
+  const SwCatalogue *catalogue = sw_catalogue_of_process (&error);
   g_autoptr (SwSolution) solution = NULL;
 
   if (catalogue != NULL)

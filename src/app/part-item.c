@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "app/part-item.h"
 
-/* The texts of a part are borrowed from the catalogue, which outlives every window. */
+/* An item may outlive its solution, and with it a row of the design: its texts are interned. */
 struct _SwPartItem {
   GObject parent_instance;
   SwPart part;
@@ -25,6 +25,8 @@ sw_part_item_new (const SwPart *part)
   SwPartItem *self = g_object_new (SW_TYPE_PART_ITEM, NULL);
 
   self->part = *part;
+  self->part.id = g_intern_string (part->id);
+  self->part.name = g_intern_string (part->name);
   return self;
 }
 

@@ -7,6 +7,7 @@
 #include "engine/design-keys.h"
 #include "engine/starts.h"
 #include "engine/units.h"
+#include "packet/process-catalogue.h"
 #include "packet/process-locale.h"
 
 #include <glib/gi18n.h>
@@ -307,7 +308,7 @@ static void
 solve_starts (SwStartPage *self)
 {
   g_autoptr (GError) error = NULL;
-  const SwCatalogue *catalogue = sw_catalogue_builtin (&error);
+  const SwCatalogue *catalogue = sw_catalogue_of_process (&error);
 
   for (guint i = 0; i < sw_n_starts && i < G_N_ELEMENTS (self->starts); i++) {
     g_autoptr (SwDesign) design = sw_start_new (sw_starts[i].name, &error);

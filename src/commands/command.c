@@ -3,6 +3,8 @@
 
 #include "engine/design-file.h"
 #include "engine/error.h"
+#include "engine/own-rows.h"
+#include "packet/process-catalogue.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -118,7 +120,8 @@ sw_command_load (const char *file, char **sets, int *status)
     *status = sw_command_fail (SW_EXIT_USAGE, file, error->message);
     return NULL;
   }
-  return g_steal_pointer (&design);
+  const SwCatalogue *catalogue = sw_catalogue_of_process (NULL); /* what fails is said later */
+  return catalogue == NULL ? g_steal_pointer (&design) : sw_own_rows_carry (design, catalogue);
 }
 
 /* Whether the file alone can be solved: then --set is to blame. */
@@ -136,7 +139,7 @@ SwSolution *
 sw_command_solve_design (SwDesign *design, const char *file, char **sets, int *status)
 {
   g_autoptr (GError) error = NULL;
-  const SwCatalogue *catalogue = sw_catalogue_builtin (&error);
+  const SwCatalogue *catalogue = sw_catalogue_of_process (&error);
   SwSolution *solution = NULL;
 
   if (catalogue != NULL)

@@ -2,6 +2,7 @@
 #include "commands/commands.h"
 
 #include "commands/command.h"
+#include "packet/process-catalogue.h"
 
 #include <fcntl.h>
 #include <locale.h>
@@ -90,6 +91,16 @@ hold_standard_streams (void)
   }
 }
 
+/* A bad row of a person's own is told and left out; the verb runs all the same. */
+static void
+tell_catalogue_problems (void)
+{
+  const GPtrArray *problems = sw_catalogue_problems_of_process ();
+
+  for (guint i = 0; i < problems->len; i++)
+    sw_command_fail (SW_EXIT_DONE, NULL, problems->pdata[i]);
+}
+
 int
 sw_commands_run (int argc, char **argv)
 {
@@ -99,8 +110,10 @@ sw_commands_run (int argc, char **argv)
   if (strcmp (argv[1], "--version") == 0)
     return sw_command_print ("spirewright " SW_VERSION "\n");
   for (guint i = 0; i < G_N_ELEMENTS (verbs); i++) {
-    if (strcmp (argv[1], verbs[i].verb) == 0)
-      return verbs[i].run (argc - 1, argv + 1);
+    if (strcmp (argv[1], verbs[i].verb) != 0)
+      continue;
+    tell_catalogue_problems ();
+    return verbs[i].run (argc - 1, argv + 1);
   }
   return sw_commands_know (argv[1]) ? print_help () : refuse (argv[1]);
 }

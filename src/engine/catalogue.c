@@ -4,6 +4,7 @@
 #include "engine/catalogue-kinds.h"
 #include "engine/error.h"
 #include "engine/json-check.h"
+#include "engine/json-value.h"
 
 #include <gio/gio.h>
 #include <string.h>
@@ -21,6 +22,8 @@ GResource *sw_engine_data_get_resource (void);
 struct SwCatalogue {
   GPtrArray *rows[SW_N_KINDS];   /* owned: one struct of the kind a row, in file order */
   GHashTable *index[SW_N_KINDS]; /* owned: id (borrowed from the row) → row */
+  GHashTable *own;               /* owned: id (char *) → JsonNode as written */
+  const SwCatalogue *base;       /* borrowed, nullable: where to look next */
 };
 
 static const char *
@@ -47,6 +50,7 @@ sw_catalogue_free (SwCatalogue *catalogue)
       row_free (kind, g_ptr_array_index (catalogue->rows[kind], i));
     g_ptr_array_unref (catalogue->rows[kind]);
   }
+  g_hash_table_unref (catalogue->own);
   g_free (catalogue);
 }
 
@@ -59,13 +63,23 @@ catalogue_new (void)
     catalogue->rows[kind] = g_ptr_array_new ();
     catalogue->index[kind] = g_hash_table_new (g_str_hash, g_str_equal);
   }
+  catalogue->own =
+    g_hash_table_new_full (g_str_hash, g_str_equal, g_free, (GDestroyNotify) json_node_unref);
   return catalogue;
 }
 
+/* An own id of another kind hides what lies below it too: an id stands for one thing. */
 static gconstpointer
 find (const SwCatalogue *catalogue, int kind, const char *id)
 {
-  return id == NULL ? NULL : g_hash_table_lookup (catalogue->index[kind], id);
+  gconstpointer row = NULL;
+
+  for (; id != NULL && row == NULL && catalogue != NULL; catalogue = catalogue->base) {
+    row = g_hash_table_lookup (catalogue->index[kind], id);
+    if (g_hash_table_contains (catalogue->own, id))
+      break;
+  }
+  return row;
 }
 
 static gboolean
@@ -84,7 +98,7 @@ check_row (const SwCatalogue *catalogue, int kind, gconstpointer row, GError **e
   if (wrong != NULL)
     return refuse (error, wrong);
   for (int other = 0; other < SW_N_KINDS; other++) {
-    if (find (catalogue, other, id_of (row)) != NULL)
+    if (g_hash_table_contains (catalogue->index[other], id_of (row)))
       return refuse (error, "id: stands for another row already");
   }
   return TRUE;
@@ -280,6 +294,99 @@ sw_catalogue_builtin (GError **error)
   return catalogue;
 }
 
+SwCatalogue *
+sw_catalogue_new_over (const SwCatalogue *base)
+{
+  SwCatalogue *catalogue = catalogue_new ();
+
+  catalogue->base = base;
+  return catalogue;
+}
+
+/* The kinds that a key of the design names; the program itself picks from the others. */
+static int
+own_kind (JsonNode *row, GError **error)
+{
+  static const int own_kinds[] = { SW_KIND_PIPE, SW_KIND_HOOK, SW_KIND_LINE };
+  JsonNode *word = sw_json_member (row, "part");
+
+  for (guint i = 0; i < G_N_ELEMENTS (own_kinds); i++) {
+    if (word != NULL && sw_json_holds (word, G_TYPE_STRING) &&
+        strcmp (json_node_get_string (word), sw_kinds[own_kinds[i]].word) == 0)
+      return own_kinds[i];
+  }
+  refuse (error, "part: missing or unknown, pipe | hook | line is allowed");
+  return -1;
+}
+
+/* Returns: (transfer full): the row as the built-in files have it. */
+static JsonNode *
+plain_row (const char *id, JsonNode *row)
+{
+  g_autoptr (JsonObject) plain = json_object_new ();
+  JsonObjectIter iter;
+  const char *key;
+  JsonNode *member;
+
+  json_object_set_string_member (plain, "id", id);
+  json_object_iter_init_ordered (&iter, json_node_get_object (row));
+  while (json_object_iter_next_ordered (&iter, &key, &member)) {
+    if (strcmp (key, "part") != 0)
+      json_object_set_member (plain, key, json_node_copy (member));
+  }
+  return json_node_init_object (json_node_alloc (), plain);
+}
+
+static gboolean
+check_own (const char *id, JsonNode *row, GError **error)
+{
+  if (!g_str_has_prefix (id, "my-") || id[strlen ("my-")] == '\0')
+    return refuse (error, "id: does not begin with \"my-\" and a name");
+  if (sw_json_member (row, "id") != NULL)
+    return refuse (error, "id: no such key, the row stands under its id");
+  return TRUE;
+}
+
+/* The parts list needs the nut and the washer of a hook's thread. */
+static gboolean
+check_thread (const SwCatalogue *catalogue, JsonNode *row, GError **error)
+{
+  JsonNode *thread = sw_json_member (row, "thread");
+
+  if (thread == NULL || !sw_json_holds (thread, G_TYPE_STRING))
+    return TRUE; /* missing or wrong: said with the row's other keys, or no hook */
+  g_autofree char *nut = g_strconcat ("nut-", json_node_get_string (thread), NULL);
+  g_autofree char *washer = g_strconcat ("washer-", json_node_get_string (thread), NULL);
+  return (sw_catalogue_goods (catalogue, nut) != NULL &&
+          sw_catalogue_goods (catalogue, washer) != NULL) ||
+         refuse (error, "thread: the catalogue has no nut and washer for it");
+}
+
+gboolean
+sw_catalogue_add_own (SwCatalogue *catalogue, const char *id, JsonNode *row, GError **error)
+{
+  int kind = own_kind (row, error);
+
+  if (kind < 0 || !check_own (id, row, error))
+    return FALSE;
+  g_autoptr (JsonNode) plain = plain_row (id, row);
+  if ((kind == SW_KIND_HOOK && !check_thread (catalogue, row, error)) ||
+      !read_row (catalogue, kind, plain, error))
+    return FALSE;
+  g_hash_table_insert (catalogue->own, g_strdup (id), json_node_ref (row));
+  return TRUE;
+}
+
+JsonNode *
+sw_catalogue_own_row (const SwCatalogue *catalogue, const char *id)
+{
+  JsonNode *row = NULL;
+
+  for (; row == NULL && catalogue != NULL; catalogue = catalogue->base)
+    row = g_hash_table_lookup (catalogue->own, id);
+  return row;
+}
+
 const SwPipe *
 sw_catalogue_pipe (const SwCatalogue *catalogue, const char *id)
 {
@@ -319,6 +426,8 @@ sw_catalogue_fitting (const SwCatalogue *catalogue, const char *id)
 const SwFitting *
 sw_catalogue_nth_fitting (const SwCatalogue *catalogue, guint i)
 {
+  while (catalogue->base != NULL)
+    catalogue = catalogue->base;
   const GPtrArray *rows = catalogue->rows[SW_KIND_FITTING];
 
   return i < rows->len ? rows->pdata[i] : NULL;
@@ -334,14 +443,26 @@ kind_of (const char *word)
   return -1;
 }
 
+static void
+add_ids (GPtrArray *ids, const SwCatalogue *catalogue, int kind)
+{
+  if (catalogue->base != NULL)
+    add_ids (ids, catalogue->base, kind);
+  for (guint i = 0; i < catalogue->rows[kind]->len; i++) {
+    const char *id = id_of (g_ptr_array_index (catalogue->rows[kind], i));
+    if (!g_ptr_array_find_with_equal_func (ids, id, g_str_equal, NULL))
+      g_ptr_array_add (ids, (gpointer) (guintptr) id);
+  }
+}
+
 GPtrArray *
 sw_catalogue_ids (const SwCatalogue *catalogue, const char *kind)
 {
   GPtrArray *ids = g_ptr_array_new ();
   int k = kind_of (kind);
 
-  for (guint i = 0; k >= 0 && i < catalogue->rows[k]->len; i++)
-    g_ptr_array_add (ids, *(char **) g_ptr_array_index (catalogue->rows[k], i));
+  if (k >= 0)
+    add_ids (ids, catalogue, k);
   return ids;
 }
 

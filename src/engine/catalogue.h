@@ -6,7 +6,7 @@
  * USD, our own estimates.
  */
 #pragma once
-#include <glib.h>
+#include <json-glib/json-glib.h>
 
 typedef enum {
   SW_MATERIAL_STEEL_CONDUIT,
@@ -124,6 +124,24 @@ const SwCatalogue *sw_catalogue_builtin (GError **error);
 SwCatalogue *sw_catalogue_new_from_texts (GHashTable *texts, GError **error);
 void sw_catalogue_free (SwCatalogue *catalogue);
 
+/* A catalogue of a person's own rows, none yet, with `base` below it: what it does not have is
+ * looked up there. `base` is borrowed and must outlive it.
+ */
+SwCatalogue *sw_catalogue_new_over (const SwCatalogue *base);
+
+/* Adds an own row: the keys of data/pipes.json, hooks.json or lines.json without `id`, and
+ * `part`: "pipe", "hook" or "line", which is what a design names by id. `id` begins "my-", so
+ * that it never replaces a built-in row. row: sealed. Errors: SW_ERROR_CATALOGUE "KEY: what is
+ * wrong".
+ */
+gboolean sw_catalogue_add_own (SwCatalogue *catalogue,
+                               const char *id,
+                               JsonNode *row,
+                               GError **error);
+
+/* Returns: (transfer none) (nullable): an own row as it was added. */
+JsonNode *sw_catalogue_own_row (const SwCatalogue *catalogue, const char *id);
+
 /* Returns: (nullable): NULL for an unknown id. */
 const SwPipe *sw_catalogue_pipe (const SwCatalogue *catalogue, const char *id);
 const SwBoard *sw_catalogue_board (const SwCatalogue *catalogue, const char *id);
@@ -132,10 +150,11 @@ const SwLine *sw_catalogue_line (const SwCatalogue *catalogue, const char *id);
 const SwGoods *sw_catalogue_goods (const SwCatalogue *catalogue, const char *id);
 const SwFitting *sw_catalogue_fitting (const SwCatalogue *catalogue, const char *id);
 
-/* Fitting `i` in file order, NULL behind the last. */
+/* Fitting `i` in file order, NULL behind the last; all are built in. */
 const SwFitting *sw_catalogue_nth_fitting (const SwCatalogue *catalogue, guint i);
 
-/* All ids of a kind ("pipe", "board", "hook", "line", "goods", "fitting") in file order.
+/* All ids of a kind ("pipe", "board", "hook", "line", "goods", "fitting") in file order, own
+ * ones last, each once.
  * Returns: (transfer container) (element-type utf8); empty for an unknown kind.
  */
 GPtrArray *sw_catalogue_ids (const SwCatalogue *catalogue, const char *kind);

@@ -10,7 +10,7 @@
 
 const char *const sw_design_order[] = {
   "title", "units", "shape", "strip",     "crown", "topper", "stand",    "guys",
-  "site",  "power", "data",  "gives_way", "held",  "prices", "as_built",
+  "site",  "power", "data",  "gives_way", "held",  "prices", "as_built", "catalogue",
 };
 const guint sw_design_n_order = G_N_ELEMENTS (sw_design_order);
 
@@ -119,10 +119,7 @@ static gboolean
 read_structured (SwDesign *design, JsonNode *root, GError **error)
 {
   static const char *const paths[] = {
-    "held",
-    "prices.override",
-    "prices.have",
-    "as_built.ring_points",
+    "held", "prices.override", "prices.have", "as_built.ring_points", "catalogue",
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (paths); i++) {

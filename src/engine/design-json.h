@@ -16,7 +16,7 @@ extern const char *const sw_design_order[];
 extern const guint sw_design_n_order;
 
 /* The keys that are no rows of sw_keys: held, prices.override, prices.have,
- * as_built.ring_points. */
+ * as_built.ring_points, catalogue. */
 gboolean sw_design_is_structured (const char *path);
 gboolean sw_design_set_structured (SwDesign *design,
                                    const char *path,

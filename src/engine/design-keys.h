@@ -2,8 +2,8 @@
 /* design-keys.h: one row a file key: type, range, start, words. The loader, --set, sliders and
  * help all read these rows, so they cannot disagree.
  *
- * The structured keys (held, prices.override, prices.have, as_built.ring_points) are not rows;
- * design-file.c reads and writes them.
+ * The structured keys (held, prices.override, prices.have, as_built.ring_points, catalogue) are
+ * not rows; design-file.c reads and writes them.
  */
 #pragma once
 #include "engine/design.h"

@@ -5,6 +5,7 @@
 #include "engine/design-json.h"
 #include "engine/design-keys.h"
 #include "engine/json-value.h"
+#include "engine/own-rows.h"
 
 #include <string.h>
 
@@ -209,11 +210,31 @@ read_ring_points (SwDesign *design, const char *path, JsonNode *node, GError **e
   return TRUE;
 }
 
+static gboolean
+read_own_rows (SwDesign *design, const char *path, JsonNode *node, GError **error)
+{
+  if (!JSON_NODE_HOLDS_OBJECT (node))
+    return sw_json_refuse (error, SW_ERROR_TYPE, path, node, "is not an object of rows by id");
+  const SwCatalogue *builtin = sw_catalogue_builtin (error);
+  g_autoptr (SwCatalogue) rows =
+    builtin == NULL ? NULL : sw_own_rows_over (node, builtin, error);
+  if (rows == NULL) {
+    g_prefix_error (error, "%s.", path);
+    return FALSE;
+  }
+  g_clear_pointer (&design->own_rows, json_node_unref);
+  if (json_object_get_size (json_node_get_object (node)) > 0) {
+    design->own_rows = json_node_copy (node);
+    json_node_seal (design->own_rows);
+  }
+  return TRUE;
+}
+
 gboolean
 sw_design_is_structured (const char *path)
 {
   static const char *const paths[] = {
-    "held", "prices.override", "prices.have", "as_built.ring_points", NULL,
+    "held", "prices.override", "prices.have", "as_built.ring_points", "catalogue", NULL,
   };
 
   return g_strv_contains (paths, path);
@@ -229,6 +250,8 @@ sw_design_set_structured (SwDesign *design, const char *path, JsonNode *value, G
     return read_prices (design->prices.override, path, value, error);
   if (strcmp (path, "prices.have") == 0)
     return read_prices (design->prices.have, path, value, error);
+  if (strcmp (path, "catalogue") == 0)
+    return read_own_rows (design, path, value, error);
   return read_ring_points (design, path, value, error);
 }
 

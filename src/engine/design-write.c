@@ -38,6 +38,14 @@ node_of_held (const SwDesign *design)
   return json_node_init_array (json_node_alloc (), list);
 }
 
+/* Most designs have none: then the key is left out. */
+static void
+add_own_rows (JsonObject *root, const char *name, const SwDesign *design)
+{
+  if (design->own_rows != NULL)
+    json_object_set_member (root, name, json_node_copy (design->own_rows));
+}
+
 /* By id, so that the same design gives the same bytes. */
 static JsonNode *
 node_of_prices (GHashTable *table)
@@ -164,6 +172,8 @@ sw_design_to_json (const SwDesign *design)
       json_object_set_member (root, name, node_of_key (key, design));
     else if (strcmp (name, "held") == 0)
       json_object_set_member (root, name, node_of_held (design));
+    else if (strcmp (name, "catalogue") == 0)
+      add_own_rows (root, name, design);
     else
       json_object_set_object_member (
         root,

@@ -80,6 +80,8 @@ sw_design_copy (const SwDesign *design)
   copy->prices.override = price_table_copy (design->prices.override);
   copy->prices.have = price_table_copy (design->prices.have);
   copy->as_built.ring_points = g_array_copy (design->as_built.ring_points);
+  if (copy->own_rows != NULL)
+    json_node_ref (copy->own_rows);
   if (copy->extra != NULL)
     json_node_ref (copy->extra);
   return copy;
@@ -104,6 +106,7 @@ design_clear (gpointer data)
   g_hash_table_unref (design->prices.override);
   g_hash_table_unref (design->prices.have);
   g_array_unref (design->as_built.ring_points);
+  g_clear_pointer (&design->own_rows, json_node_unref);
   g_clear_pointer (&design->extra, json_node_unref);
 }
 
@@ -169,13 +172,17 @@ keys_equal (const SwDesign *a, const SwDesign *b)
   return TRUE;
 }
 
+static gboolean
+nodes_equal (JsonNode *a, JsonNode *b)
+{
+  return a == b || (a != NULL && b != NULL && json_node_equal (a, b));
+}
+
 gboolean
 sw_design_equal (const SwDesign *a, const SwDesign *b)
 {
-  gboolean same_extra = a->extra == b->extra || (a->extra != NULL && b->extra != NULL &&
-                                                 json_node_equal (a->extra, b->extra));
-
-  return same_extra && keys_equal (a, b) && held_equal (a->held, b->held) &&
+  return nodes_equal (a->extra, b->extra) && nodes_equal (a->own_rows, b->own_rows) &&
+         keys_equal (a, b) && held_equal (a->held, b->held) &&
          price_tables_equal (a->prices.override, b->prices.override) &&
          price_tables_equal (a->prices.have, b->prices.have) &&
          ring_points_equal (a->as_built.ring_points, b->as_built.ring_points);

@@ -155,8 +155,10 @@ struct SwDesign {
   GPtrArray *held; /* owned: char *, key paths that must not move */
   SwPrices prices;
   SwMeasured as_built;
-  JsonNode *extra; /* owned, nullable, sealed: the object the design was read from; keeps
-                      unknown keys */
+  JsonNode *own_rows; /* owned, nullable, sealed: the person's own catalogue rows that it uses,
+                         id → row; they win over those of own-rows.h's folder */
+  JsonNode *extra;    /* owned, nullable, sealed: the object the design was read from; keeps
+                         unknown keys */
 };
 
 /* Returns: (transfer full): every key at its start, the Lawn's numbers. */

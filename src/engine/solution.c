@@ -2,6 +2,7 @@
 #include "engine/solution.h"
 
 #include "engine/cuts.h"
+#include "engine/own-rows.h"
 
 /* SwSolution lives behind g_atomic_rc_box, like the design. */
 
@@ -21,6 +22,7 @@ solution_clear (gpointer data)
   g_clear_pointer (&solution->cuts, g_ptr_array_unref);
   g_clear_pointer (&solution->bom, g_array_unref);
   g_clear_pointer (&solution->findings, g_array_unref);
+  g_clear_pointer (&solution->own, sw_catalogue_free);
 }
 
 SwSolution *
@@ -91,6 +93,19 @@ solve (SwSolution *solution, GError **error)
   return TRUE;
 }
 
+static gboolean
+take_catalogue (SwSolution *solution, const SwCatalogue *catalogue, GError **error)
+{
+  JsonNode *rows = solution->design->own_rows;
+
+  solution->catalogue = catalogue;
+  if (rows == NULL)
+    return TRUE;
+  solution->own = sw_own_rows_over (rows, catalogue, error);
+  solution->catalogue = solution->own;
+  return solution->own != NULL;
+}
+
 SwSolution *
 sw_solution_new_bare (SwDesign *design, const SwCatalogue *catalogue, GError **error)
 {
@@ -99,8 +114,9 @@ sw_solution_new_bare (SwDesign *design, const SwCatalogue *catalogue, GError **e
 
   g_autoptr (SwSolution) solution = g_atomic_rc_box_new0 (SwSolution);
   solution->design = sw_design_ref (design);
-  solution->catalogue = catalogue;
-  return solve (solution, error) ? g_steal_pointer (&solution) : NULL;
+  return take_catalogue (solution, catalogue, error) && solve (solution, error)
+           ? g_steal_pointer (&solution)
+           : NULL;
 }
 
 /* Takes `cuts`, which may be NULL after an error. */
@@ -128,7 +144,7 @@ sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
 
   if (solution == NULL)
     return NULL;
-  return solution_finish (solution, sw_cuts_new (design, catalogue, error));
+  return solution_finish (solution, sw_cuts_new (design, solution->catalogue, error));
 }
 
 SwSolution *
@@ -141,5 +157,6 @@ sw_solution_new_with_cuts (SwDesign *design,
 
   if (solution == NULL)
     return NULL;
-  return solution_finish (solution, sw_cuts_new_exact (design, catalogue, cancellable, error));
+  return solution_finish (solution,
+                          sw_cuts_new_exact (design, solution->catalogue, cancellable, error));
 }

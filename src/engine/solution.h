@@ -31,7 +31,8 @@
 
 struct SwSolution {
   SwDesign *design;             /* owned, shared: not to be changed */
-  const SwCatalogue *catalogue; /* borrowed */
+  const SwCatalogue *catalogue; /* borrowed: what was given, or `own` over it */
+  SwCatalogue *own;             /* owned, nullable: the rows that the design carries */
   double ring_od_m;             /* outer diameter of the ring pipe; 0 for an unknown id */
   double post_od_m;
   SwFittings fittings;

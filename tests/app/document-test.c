@@ -236,6 +236,35 @@ add (const char *claim, void (*test) (Fixture *fixture, gconstpointer data))
   g_test_add (path, Fixture, NULL, set_up, test, tear_down);
 }
 
+/* The folder of own rows is empty here: what the design does not carry is not known. */
+static void
+test_undo_brings_an_own_row_back (Fixture *fixture, gconstpointer data)
+{
+  g_autofree char *path = g_build_filename (fixture->folder, "own.spire", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (g_file_set_contents (
+    path,
+    "{\"stand\": {\"post\": \"my-mast\"}, \"catalogue\": {\"my-mast\": {\"part\": \"pipe\", "
+    "\"name\": \"Mast\", \"material\": \"aluminium\", \"od_mm\": 50, \"wall_mm\": 3, "
+    "\"inside_mm\": 44, \"mass_kg_per_m\": 1.196, \"stock_m\": 6, \"price_usd_per_m\": 9, "
+    "\"source\": \"own\"}}}",
+    -1,
+    NULL));
+  g_assert_true (sw_document_load (fixture->document, file, &error));
+  g_assert_no_error (error);
+  g_assert_false (sw_document_get_modified (fixture->document));
+  g_assert_true (
+    sw_document_edit_text (fixture->document, "stand.post", "sch40-2", "Post pipe"));
+  g_assert_null (sw_document_get_design (fixture->document)->own_rows);
+  sw_document_undo (fixture->document);
+  g_assert_nonnull (sw_document_get_design (fixture->document)->own_rows);
+  g_assert_cmpfloat_with_epsilon (sw_document_get_solution (fixture->document)->post_od_m,
+                                  0.05,
+                                  1e-15);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -251,5 +280,6 @@ main (int argc, char **argv)
   add ("saved is unmodified until the next edit", test_saved_is_unmodified_until_the_next_edit);
   add ("a bad file leaves all as it was", test_a_bad_file_leaves_all_as_it_was);
   add ("a new design has no file and no past", test_a_new_design_has_no_file_and_no_past);
+  add ("undo brings an own row back", test_undo_brings_an_own_row_back);
   return g_test_run ();
 }

@@ -121,6 +121,51 @@ test_closed_pipe (Place *place, gconstpointer unused)
     g_str_has_prefix (answer.err, "spirewright: standard output: can't be written: Broken"));
 }
 
+/* A mast of one's own, and two bad rows beside it. */
+#define OWN_ROWS                                                                               \
+  "{\"my-mast\": {\"part\": \"pipe\", \"name\": \"Mast\", \"material\": \"aluminium\", "       \
+  "\"od_mm\": 50, \"wall_mm\": 3, \"inside_mm\": 44, \"mass_kg_per_m\": 1.196, \"stock_m\": "  \
+  "6, "                                                                                        \
+  "\"price_usd_per_m\": 9, \"source\": \"own\"}, \"my-bad\": {\"part\": \"pipe\", \"name\": "  \
+  "3}, "                                                                                       \
+  "\"sch40-2\": {\"part\": \"pipe\"}}"
+
+/* The folder is gone for the second command: the design brings its row along. */
+static void
+test_own_rows_are_taken_and_carried (Place *place, gconstpointer unused)
+{
+  g_auto (Answer) answer = { 0 };
+
+  place_write (place, "own.json", OWN_ROWS);
+  ask_shell (place,
+             "\"$SW\" new a.spire && mkdir -p data/spirewright/catalogue && "
+             "mv own.json data/spirewright/catalogue && XDG_DATA_HOME=$PWD/data \"$SW\" fit "
+             "a.spire --give lead --set stand.post=my-mast --to b.spire >/dev/null; "
+             "XDG_DATA_HOME=$PWD/none \"$SW\" report b.spire --json",
+             &answer);
+  g_assert_cmpstr (answer.err,
+                   ==,
+                   "spirewright: own.json: my-bad: name: not a text\n"
+                   "spirewright: own.json: sch40-2: id: does not begin with \"my-\" and a "
+                   "name\n");
+  g_assert_nonnull (strstr (answer.out, "\"my-mast\""));
+  g_assert_null (strstr (answer.out, "\"unknown-post\""));
+}
+
+static void
+test_an_own_row_that_is_gone_is_a_stop (Place *place, gconstpointer unused)
+{
+  g_auto (Answer) answer = { 0 };
+
+  ask_shell (place,
+             "\"$SW\" new a.spire && XDG_DATA_HOME=$PWD/none \"$SW\" report a.spire --json "
+             "--set stand.post=my-mast",
+             &answer);
+  g_assert_cmpint (answer.status, ==, 1);
+  g_assert_cmpstr (answer.err, ==, "");
+  g_assert_nonnull (strstr (answer.out, "\"unknown-post\""));
+}
+
 int
 main (int argc, char **argv)
 {
@@ -135,5 +180,9 @@ main (int argc, char **argv)
   ADD_TEST ("/commands/commands/output that cannot be written",
             test_output_that_cannot_be_written);
   ADD_TEST ("/commands/commands/closed pipe", test_closed_pipe);
+  ADD_TEST ("/commands/commands/own rows are taken and carried",
+            test_own_rows_are_taken_and_carried);
+  ADD_TEST ("/commands/commands/an own row that is gone is a stop",
+            test_an_own_row_that_is_gone_is_a_stop);
   return g_test_run ();
 }
