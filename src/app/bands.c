@@ -9,9 +9,9 @@
 #define HEIGHT 64 /* units */
 
 typedef struct {
-  int y, height;       /* pixels */
-  guchar *bytes;       /* owned by the node's surface: never written to once shown */
-  GskRenderNode *node; /* owned */
+  int y, height;           /* pixels */
+  cairo_surface_t *pixels; /* owned: never written to once the node shows it */
+  GskRenderNode *node;     /* owned */
 } Band;
 
 struct SwBands {
@@ -23,7 +23,10 @@ struct SwBands {
 static void
 band_clear (gpointer data)
 {
-  g_clear_pointer (&((Band *) data)->node, gsk_render_node_unref);
+  Band *band = data;
+
+  g_clear_pointer (&band->node, gsk_render_node_unref);
+  g_clear_pointer (&band->pixels, cairo_surface_destroy);
 }
 
 SwBands *
@@ -55,20 +58,28 @@ divide (SwBands *self)
 
 /* cairo would clear a surface of its own first. */
 static cairo_surface_t *
-copy_of (SwBands *self, Band *band, const guchar *bytes)
+copy_of (SwBands *self, int height, const guchar *bytes)
 {
   static const cairo_user_data_key_t owner;
-  gsize size = self->stride * (gsize) band->height;
+  gsize size = self->stride * (gsize) height;
+  guchar *copy = g_malloc (size);
 
-  band->bytes = g_malloc (size);
-  memcpy (band->bytes, bytes, size);
-  cairo_surface_t *surface = cairo_image_surface_create_for_data (band->bytes,
+  memcpy (copy, bytes, size);
+  cairo_surface_t *surface = cairo_image_surface_create_for_data (copy,
                                                                   CAIRO_FORMAT_RGB24,
                                                                   self->width,
-                                                                  band->height,
+                                                                  height,
                                                                   (int) self->stride);
-  cairo_surface_set_user_data (surface, &owner, band->bytes, g_free);
+  cairo_surface_set_user_data (surface, &owner, copy, g_free);
   return surface;
+}
+
+static gboolean
+shows (const SwBands *self, const Band *band, const guchar *bytes)
+{
+  return band->node != NULL && memcmp (cairo_image_surface_get_data (band->pixels),
+                                       bytes,
+                                       self->stride * (gsize) band->height) == 0;
 }
 
 static void
@@ -81,15 +92,14 @@ renew (SwBands *self, Band *band, const guchar *bytes)
                                                (float) (band->height * unit));
 
   band_clear (band);
-  cairo_surface_t *surface = copy_of (self, band, bytes);
+  band->pixels = copy_of (self, band->height, bytes);
   band->node = gsk_cairo_node_new (&bounds);
   cairo_t *cr = gsk_cairo_node_get_draw_context (band->node);
   cairo_scale (cr, unit, unit);
-  cairo_set_source_surface (cr, surface, 0, band->y);
+  cairo_set_source_surface (cr, band->pixels, 0, band->y);
   cairo_pattern_set_filter (cairo_get_source (cr), CAIRO_FILTER_NEAREST);
   cairo_paint (cr);
   cairo_destroy (cr);
-  cairo_surface_destroy (surface);
 }
 
 static void
@@ -117,8 +127,7 @@ sw_bands_update (SwBands *self, cairo_surface_t *image, int factor)
   for (guint i = 0; i < self->bands->len; i++) {
     Band *band = &g_array_index (self->bands, Band, i);
     const guchar *bytes = cairo_image_surface_get_data (image) + (gsize) band->y * self->stride;
-    if (band->node != NULL &&
-        memcmp (band->bytes, bytes, self->stride * (gsize) band->height) == 0)
+    if (shows (self, band, bytes))
       continue;
     renew (self, band, bytes);
     renewed++;
