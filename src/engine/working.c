@@ -31,6 +31,7 @@ static const struct {
   { "_nm2", "N m²" },
   { "_a2", "A²" },
   { "_nm", "N m" },
+  { "_m2", "m²" },
   { "_m3", "m³" },
   { "_mps2", "m/s²" },
   { "_mps", "m/s" },

@@ -10,7 +10,7 @@
 #include <string.h>
 
 static const SwColumn columns[] = {
-  { N_ ("Number"), SW_TEXT_LEFT, 0.9 },       { N_ ("Formula"), SW_TEXT_LEFT, 1.7 },
+  { N_ ("Number"), SW_TEXT_LEFT, 1.1 },       { N_ ("Formula"), SW_TEXT_LEFT, 1.7 },
   { N_ ("What goes in"), SW_TEXT_LEFT, 1.9 }, { N_ ("Result"), SW_TEXT_LEFT, 0.7 },
   { N_ ("Source"), SW_TEXT_LEFT, 1.2 },
 };
