@@ -124,26 +124,25 @@ sw_post_critical_n (double ei, double height_m, const SwGuyRig *rig)
   return MIN (G_PI * G_PI * ei / (z * z), free_n + 0.75 * rig_stiffness (rig) * z);
 }
 
+/* d = A/2·(1 + √(1 + 4.36·h/A)) with A = 2.34·P/(S1·b) and S1 the soil's strength at a third of
+ * the depth: A = k/d, and without the root d³ = k·d + 1.09·h·k. The curve bends upwards, so
+ * Newton's steps come down to its one root above 0.
+ */
 double
 sw_socket_depth (double force_n, double height_m, double diameter_m, double soil_pa_per_m)
 {
-  double depth = 0.5;
-
   if (!(force_n > 0))
     return 0;
-  /* S1 is the soil's strength at a third of the depth: both sides know the depth, so it is
-   * found by bisection on a rising function. */
-  double low = 0, high = 100;
-  for (int i = 0; i < 200 && high - low > 1e-13 * high; i++) {
-    depth = (low + high) / 2;
-    double a = 2.34 * force_n / (soil_pa_per_m * depth / 3 * diameter_m);
-    double needed = 0.5 * a * (1 + sqrt (1 + 4.36 * height_m / a));
-    if (needed > depth)
-      low = depth;
-    else
-      high = depth;
+  double k = 2.34 * 3 * force_n / (soil_pa_per_m * diameter_m), c = 1.09 * height_m * k;
+  double depth = sqrt (k) + cbrt (c);
+
+  for (int i = 0; i < 100; i++) {
+    double step = (depth * (depth * depth - k) - c) / (3 * depth * depth - k);
+    depth -= step;
+    if (fabs (step) <= 1e-15 * depth)
+      break;
   }
-  return (low + high) / 2;
+  return depth;
 }
 
 /* The one real root above T0 of T²(T − T0) = c. */
