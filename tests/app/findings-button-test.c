@@ -31,24 +31,6 @@ has_finding (Desk *desk, const char *code)
   return FALSE;
 }
 
-static void
-click (Desk *desk, GtkWidget *widget)
-{
-  int x, y;
-
-  on_screen (desk,
-             widget,
-             gtk_widget_get_width (widget) / 2.0,
-             gtk_widget_get_height (widget) / 2.0,
-             &x,
-             &y);
-  pointer_to (desk, x, y);
-  spin (150);
-  pointer_button (desk, TRUE);
-  pointer_button (desk, FALSE);
-  spin (250);
-}
-
 /* The remedy is one undo step; what it put right is gone from the list. */
 static void
 test_a_press_puts_it_right (void)
@@ -59,7 +41,7 @@ test_a_press_puts_it_right (void)
   g_assert_true (sw_document_edit_number (desk.document, "strip.pixels", 55, "Pixels"));
   sw_document_end_edit (desk.document);
   g_assert_true (has_finding (&desk, "strip-too-long"));
-  click (&desk, find_widget (GTK_WIDGET (desk.window), is_counts, NULL));
+  pointer_click (&desk, find_widget (GTK_WIDGET (desk.window), is_counts, NULL));
   GtkWidget *remedy =
     find_widget (GTK_WIDGET (desk.window), is_remedy, "Set Pixels a strip to 50");
   g_assert_nonnull (remedy);

@@ -110,6 +110,24 @@ pointer_button (Desk *desk, gboolean down)
 }
 
 void
+pointer_click (Desk *desk, GtkWidget *widget)
+{
+  int x, y;
+
+  on_screen (desk,
+             widget,
+             gtk_widget_get_width (widget) / 2.0,
+             gtk_widget_get_height (widget) / 2.0,
+             &x,
+             &y);
+  pointer_to (desk, x, y);
+  spin (150);
+  pointer_button (desk, TRUE);
+  pointer_button (desk, FALSE);
+  spin (250);
+}
+
+void
 press_key (Desk *desk, guint64 key)
 {
   KeyCode code = XKeysymToKeycode (x_display (desk), key);

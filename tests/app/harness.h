@@ -46,6 +46,8 @@ void on_screen (Desk *desk,
 
 void pointer_to (Desk *desk, int x, int y);
 void pointer_button (Desk *desk, gboolean down);
+/* In the middle of a widget; waits for what comes of it. */
+void pointer_click (Desk *desk, GtkWidget *widget);
 
 /* key, modifier: key symbols, XK_Up, XK_Shift_L. */
 void press_key (Desk *desk, guint64 key);

@@ -30,29 +30,11 @@ part (Desk *desk, const char *id)
   g_error ("no part %s", id);
 }
 
-static void
-click (Desk *desk, GtkWidget *widget)
-{
-  int x, y;
-
-  on_screen (desk,
-             widget,
-             gtk_widget_get_width (widget) / 2.0,
-             gtk_widget_get_height (widget) / 2.0,
-             &x,
-             &y);
-  pointer_to (desk, x, y);
-  spin (150);
-  pointer_button (desk, TRUE);
-  pointer_button (desk, FALSE);
-  spin (200);
-}
-
 /* Over the whole of what stands there. */
 static void
 type_over (Desk *desk, GtkWidget *cell, const char *text)
 {
-  click (desk, cell);
+  pointer_click (desk, cell);
   press_with (desk, XK_Control_L, XK_a);
   if (*text == '\0')
     press_key (desk, XK_BackSpace);
