@@ -186,6 +186,40 @@ best_first_deg (const SwDesign *design)
   return best;
 }
 
+/* The least of the values, each 1.5 times the last, with which no strip touches a guy in the
+ * design's gust; NAN where none up to `most` does. `at` is a number of the copy. */
+static double
+least_clear (const SwSolution *s, gsize at, double most)
+{
+  g_autoptr (SwDesign) design = sw_design_copy (s->design);
+  double *number = (double *) (gpointer) ((char *) design + at);
+
+  for (double value = *number * 1.5; value <= most && value > 0; value *= 1.5) {
+    *number = sw_round_up (value, 1);
+    if (!sw_strip_bow_hits_guy (design, &s->cone))
+      return *number;
+  }
+  return NAN;
+}
+
+static gboolean
+strip_hits_guy (const SwSolution *s, SwFindingDraft *draft)
+{
+  if (!(s->bow.strip_guy_gap_m <= 0))
+    return FALSE;
+  sw_draft_say (draft, "gust", SW_QUANTITY_SPEED, s->design->site.gust_mps);
+  sw_draft_say (draft, "bow", SW_QUANTITY_SHORT_LENGTH, s->bow.strip_bow_m);
+  sw_draft_say (draft, "touch", SW_QUANTITY_SPEED, s->bow.guy_touch_mps);
+  sw_draft_remedy (draft, "guys.first_azimuth_deg", best_first_deg (s->design));
+  sw_draft_remedy (draft,
+                   "strip.tension_n",
+                   least_clear (s, G_STRUCT_OFFSET (SwDesign, strip.tension_n), 60));
+  sw_draft_remedy (draft,
+                   "strip.tie_n_per_m",
+                   least_clear (s, G_STRUCT_OFFSET (SwDesign, strip.tie_n_per_m), 1000));
+  return TRUE;
+}
+
 static gboolean
 guy_rubs (const SwSolution *s, SwFindingDraft *draft)
 {
@@ -258,6 +292,14 @@ const SwFindingRow sw_findings_of_guys[] = {
         "the "
         "guys between two strips."),
     guy_rubs },
+  { SW_LEVEL_WARN,
+    "strip-hits-guy",
+    "guys.first_azimuth_deg",
+    N_ ("In a gust of {gust} the wind bows a strip by up to {bow} and presses one into a guy; "
+        "the "
+        "first touches at {touch}. Turn the guys between two strips, or let strips bow less; "
+        "look for chafed strips after each wind."),
+    strip_hits_guy },
   { SW_LEVEL_WARN,
     "line-weaker-than-counted",
     "guys.break_n",

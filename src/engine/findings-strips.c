@@ -182,6 +182,42 @@ strip_unmeasured (const SwSolution *s, SwFindingDraft *draft)
   return !s->design->strip.measured;
 }
 
+/* The least of the values, each 1.1 times the last, with which no strip reaches the post in the
+ * design's gust; NAN where none up to `most` does. `at` is a number of the copy. */
+static double
+least_clear (const SwSolution *s, gsize at, double most)
+{
+  g_autoptr (SwDesign) design = sw_design_copy (s->design);
+  double *number = (double *) (gpointer) ((char *) design + at);
+
+  for (double value = *number * 1.1; value <= most && value > 0; value *= 1.1) {
+    SwCone cone;
+    *number = sw_round_up (value, value < 2 ? 0.01 : 1);
+    sw_cone_init (&cone, design);
+    if (!sw_strip_bow_hits_post (design, &cone, s->post_od_m))
+      return *number;
+  }
+  return NAN;
+}
+
+#define CLEAR(field, most) least_clear (s, G_STRUCT_OFFSET (SwDesign, field), most)
+
+static gboolean
+strip_hits_post (const SwSolution *s, SwFindingDraft *draft)
+{
+  if (!(s->bow.strip_post_gap_m <= 0))
+    return FALSE;
+  sw_draft_say (draft, "gust", SW_QUANTITY_SPEED, s->design->site.gust_mps);
+  sw_draft_say (draft, "bow", SW_QUANTITY_SHORT_LENGTH, s->bow.strip_bow_m);
+  sw_draft_say (draft, "touch", SW_QUANTITY_SPEED, s->bow.post_touch_mps);
+  sw_draft_remedy (draft, "strip.tension_n", CLEAR (strip.tension_n, 60));
+  sw_draft_remedy (draft, "strip.tie_n_per_m", CLEAR (strip.tie_n_per_m, 1000));
+  sw_draft_remedy (draft, "shape.crown_radius_m", CLEAR (shape.crown_radius_m, 0.5));
+  return TRUE;
+}
+
+#undef CLEAR
+
 const SwFindingRow sw_findings_of_strips[] = {
   { SW_LEVEL_STOP,
     "strip-too-long",
@@ -225,5 +261,12 @@ const SwFindingRow sw_findings_of_strips[] = {
     N_ ("Make one strip first: weigh it, measure it, meter it, and type the numbers in before "
         "you order the rest."),
     strip_unmeasured },
+  { SW_LEVEL_WARN,
+    "strip-hits-post",
+    "strip.tension_n",
+    N_ ("In a gust of {gust} the wind bows a strip by {bow}, as far as the post; it first "
+        "touches "
+        "at {touch}. Tie the strips tighter or on stiffer ties, or hang them further out."),
+    strip_hits_post },
   { 0 }
 };

@@ -10,6 +10,7 @@
 #define ASCE "ASCE 7-16, 26.10 with Kd = Kzt = Ke = G = 1"
 #define BEAM "beam theory; AISC Manual table 3-23"
 #define STABILITY "Timoshenko & Gere, Theory of Elastic Stability, chapter 7"
+#define PARABOLA "Irvine, Cable Structures: flat parabola; place by plane geometry"
 #define NDS                                                                                    \
   "NDS 2018, No. 2 spruce-pine-fir: Fb 875 psi, wind 1.6, size, flat use, wet service; "       \
   "values "                                                                                    \
@@ -379,6 +380,26 @@ const SwResult sw_results[] = {
           worst_azimuth_deg,
           "the direction with the largest Σ|cos (azimuth − θ)|",
           "scanned piece by piece"),
+  AS ("wind.strip_bow_m",
+      SW_RESULT_NUMBER,
+      bow.strip_bow_m,
+      "pressure·2.0·width·slant²/(8·strip_tension), a strip that faces the wind",
+      PARABOLA),
+  AS ("wind.strip_post_gap_m",
+      SW_RESULT_NUMBER,
+      bow.strip_post_gap_m,
+      "least of the bowed strip's distance from the axis − OD/2; below 0 it hits the post",
+      PARABOLA),
+  AS ("wind.strip_guy_gap_m",
+      SW_RESULT_NUMBER,
+      bow.strip_guy_gap_m,
+      "least distance of a bowed strip from a guy, every wind; 0 where it hits one",
+      PARABOLA),
+  AS ("wind.strip_touch_gust_mps",
+      SW_RESULT_NUMBER,
+      bow.strip_touch_gust_mps,
+      "least gust at which a strip touches post or guy; at most 150",
+      PARABOLA),
 
   NUMBER (
     support,

@@ -88,6 +88,7 @@ solve (SwSolution *solution, GError **error)
                                                              catalogue,
                                                              error))
     return FALSE;
+  sw_strip_bow_init (&solution->bow, design, &solution->cone, solution->post_od_m);
   sw_storm_plan_init (&solution->storm, design, &solution->cone, &solution->support, catalogue);
   sw_ring_init (&solution->ring, design, &solution->cone, &solution->support, catalogue);
   return TRUE;

@@ -23,6 +23,7 @@
 #include "engine/ring.h"
 #include "engine/stand.h"
 #include "engine/storm-plan.h"
+#include "engine/strip-bow.h"
 #include "engine/strip-points.h"
 #include "engine/topper.h"
 #include "engine/wind.h"
@@ -52,6 +53,7 @@ struct SwSolution {
   SwDataPlan data;
   SwWind wind;
   SwSupport support;
+  SwStripBow bow;
   SwStormPlan storm;
   SwRing ring;
   GPtrArray *cuts; /* owned: SwCutPlan */

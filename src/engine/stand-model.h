@@ -13,6 +13,9 @@
 /* What the soil bears sideways, Pa a metre of depth, as a single pole may take it. */
 double sw_soil_pa_per_m (SwSoil soil);
 
+/* A strip between hook and tie, as sw_strip_tension () takes it. */
+SwStripLine sw_strip_line_of (const SwDesign *design, const SwCone *cone);
+
 /* All that the checks at one gust read; forces are for the design's gust and scale with its
  * square. */
 struct SwStandModel {

@@ -152,24 +152,24 @@ sw_model_guys (const SwStandModel *model, double square)
   return sw_guyed_post (&load, &rig, model->post.ei);
 }
 
-static SwStripLine
-line_of (const SwStandModel *model)
+SwStripLine
+sw_strip_line_of (const SwDesign *design, const SwCone *cone)
 {
-  const SwStrip *strip = &model->design->strip;
+  const SwStrip *strip = &design->strip;
   double longest_m = strip->tie_length_m * (strip->tie_stretch_max - 1);
   double stretched_m = strip->tie_n_per_m > 0 ? strip->tension_n / strip->tie_n_per_m : 0;
 
   return (SwStripLine){ strip->tension_n,
                         strip->tie_n_per_m,
                         MAX (longest_m - stretched_m, 0),
-                        model->cone->slant_m };
+                        cone->slant_m };
 }
 
 /* The strip that faces the wind broadside. */
 double
 sw_model_strip_tension (const SwStandModel *model, double square)
 {
-  SwStripLine line = line_of (model);
+  SwStripLine line = sw_strip_line_of (model->design, model->cone);
   double wind_n_per_m =
     square * model->wind->pressure_pa * SW_WIND_CF_STRIP * model->design->strip.width_m;
 

@@ -106,6 +106,68 @@ post_od_m (const SwSolution *s)
   return s->post_od_m;
 }
 
+static double
+nearest_share (const SwSolution *s)
+{
+  return s->bow.post_share;
+}
+
+static double
+guy_across_m (const SwSolution *s)
+{
+  return s->bow.guy_across_m;
+}
+
+static double
+guy_rise_m (const SwSolution *s)
+{
+  return s->bow.guy_rise_m;
+}
+
+static double
+touch_bow_m (const SwSolution *s)
+{
+  return s->bow.touch_bow_m;
+}
+
+static double
+touch_tension_n (const SwSolution *s)
+{
+  return s->bow.touch_tension_n;
+}
+
+static double
+touch_facing (const SwSolution *s)
+{
+  return s->bow.touch_facing;
+}
+
+static gboolean
+is_calm (const SwSolution *s)
+{
+  return !(s->bow.strip_bow_m > 0);
+}
+
+static gboolean
+hits_a_guy (const SwSolution *s)
+{
+  return s->bow.strip_guy_gap_m <= 0;
+}
+
+static gboolean
+never_touches (const SwSolution *s)
+{
+  return !(s->bow.strip_touch_gust_mps < SW_GUST_MOST_MPS);
+}
+
+static gboolean
+touches_in_still_air (const SwSolution *s)
+{
+  return !(s->bow.strip_touch_gust_mps > 0);
+}
+
+#define LOOKED "every wind, strip and guy looked at; plane geometry"
+#define HALVED_TO "the strip's pull solved once more at that gust"
 #define TABLE_26_11 "ASCE 7-16 table 26.11-1"
 
 static const SwWorkingTerm terms[] = {
@@ -141,11 +203,25 @@ static const SwWorkingTerm terms[] = {
     N_ ("share of the height where the cone is closed: (flat − narrow)/(broad − narrow)"),
     "similar triangles" },
   { "post_od_m", post_od_m, 0, N_ ("outside of the post"), "data/pipes.json" },
+  { "nearest_share",
+    nearest_share,
+    0,
+    N_ ("where the bowed strip is nearest to the axis: hook 0, tie 1"),
+    "1/2 − (ring_radius − crown_radius)/(8·bow), within 0 … 1" },
+  { "guy_across_m", guy_across_m, 0, N_ ("level part of the shortest way"), LOOKED },
+  { "guy_rise_m", guy_rise_m, 0, N_ ("upright part of the shortest way"), LOOKED },
+  { "touch_bow_m", touch_bow_m, 0, N_ ("bow at which a strip first touches"), LOOKED },
+  { "touch_tension_n", touch_tension_n, 0, N_ ("that strip's pull then"), HALVED_TO },
+  { "touch_facing", touch_facing, 0, N_ ("|cos| between the wind and that strip"), LOOKED },
 };
 
 #define SCANNED                                                                                \
   N_ ("every direction is looked at, piece by piece between those that see a strip edge-on; "  \
       "the integral over the height is exact")
+
+#define NO_WEIGHT                                                                              \
+  N_ ("a steady gust from the side, no swing; the strips' own weight is left out, their bow "  \
+      "is flat")
 
 static const SwWorkingRow rows[] = {
   { .key = "wind.kz",
@@ -203,6 +279,26 @@ static const SwWorkingRow rows[] = {
   { .key = "wind.worst_azimuth_deg",
     .formula = "atan2(side_widths, front_widths)·180/π",
     .how = SCANNED },
+  { .key = "wind.strip_bow_m", .applies = is_calm, .formula = "0", .assumes = NO_WEIGHT },
+  { .key = "wind.strip_bow_m",
+    .formula = "pressure_pa·cf_strip·strip.width_m·slant_m^2/(8·strip_tension_n)",
+    .assumes = NO_WEIGHT },
+  { .key = "wind.strip_post_gap_m",
+    .formula = "crown_radius_m + (ring_radius_m − crown_radius_m)·nearest_share − "
+               "4·strip_bow_m·nearest_share·(1 − nearest_share) − post_od_m/2",
+    .assumes = NO_WEIGHT },
+  { .key = "wind.strip_guy_gap_m", .applies = hits_a_guy, .formula = "0" },
+  { .key = "wind.strip_guy_gap_m",
+    .formula = "√(guy_across_m^2 + guy_rise_m^2)",
+    .how = N_ ("every wind, strip and guy looked at, the nearest looked at closer"),
+    .assumes = NO_WEIGHT },
+  { .key = "wind.strip_touch_gust_mps", .applies = never_touches, .formula = "most_mps" },
+  { .key = "wind.strip_touch_gust_mps", .applies = touches_in_still_air, .formula = "0" },
+  { .key = "wind.strip_touch_gust_mps",
+    .formula = "√(8·touch_tension_n·touch_bow_m/"
+               "(slant_m^2·0.613·kz·cf_strip·strip.width_m·touch_facing))",
+    .how = N_ ("the gust halved until the strip bows just so far, its pull solved each time"),
+    .assumes = NO_WEIGHT },
 };
 
 const SwWorkingTable sw_working_wind = { terms,

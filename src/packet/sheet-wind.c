@@ -76,6 +76,25 @@ static const SupportRow wind_rows[] = {
   { N_ ("Tipping moment at the ground"), AT (base_moment_nm), NAN, SW_QUANTITY_MOMENT },
 };
 
+#undef AT
+#define AT(field) G_STRUCT_OFFSET (SwStripBow, field)
+
+static const SupportRow bow_rows[] = {
+  { N_ ("The wind bows a strip by up to"), AT (strip_bow_m), NAN, SW_QUANTITY_SHORT_LENGTH },
+  { N_ ("A bowed strip stays off the post by (below 0: hits it)"),
+    AT (strip_post_gap_m),
+    NAN,
+    SW_QUANTITY_SHORT_LENGTH },
+  { N_ ("A bowed strip stays off the guys by (0: hits one)"),
+    AT (strip_guy_gap_m),
+    NAN,
+    SW_QUANTITY_SHORT_LENGTH },
+  { N_ ("Strips first touch post or guy in a gust of"),
+    AT (strip_touch_gust_mps),
+    NAN,
+    SW_QUANTITY_SPEED },
+};
+
 static double
 figure (gconstpointer data, gsize offset)
 {
@@ -130,6 +149,7 @@ add_forces (SwFlow *flow)
   sw_flow_heading (flow, sw_pen_word (pen, N_ ("Forces in the gust of the design")));
   add_rows (pen, table, &pen->solution->wind, wind_rows, G_N_ELEMENTS (wind_rows));
   add_rows (pen, table, &pen->solution->support, support_rows, G_N_ELEMENTS (support_rows));
+  add_rows (pen, table, &pen->solution->bow, bow_rows, G_N_ELEMENTS (bow_rows));
   sw_flow_table (flow, table);
 }
 
@@ -237,7 +257,8 @@ say_assumptions (SwFlow *flow)
                      "worked out. Take the strips down before freezing rain.")));
   sw_flow_text (flow,
                 sw_pen_word (pen,
-                             N_ ("Not looked at: flutter of strips, shelter "
+                             N_ ("Not looked at: flutter of strips, their sag by their own "
+                                 "weight (it adds to what the wind bows them), shelter "
                                  "or funnelling by buildings, people who climb or lean.")));
   sw_flow_text (
     flow,

@@ -71,6 +71,11 @@ static const Case cases[] = {
     "strip.pixels=49; strip.tie_n_per_m=300",
     "strip.tie_length_m" },
   { "strip-not-measured", "lawn", "", "strip.measured=true", NULL },
+  { "strip-hits-post",
+    "lawn",
+    "strip.tie_length_m=1; strip.tension_n=6; strip.tie_n_per_m=40; site.gust_mps=20",
+    "strip.tie_length_m=1; strip.tension_n=6; strip.tie_n_per_m=40; site.gust_mps=10",
+    "strip.tension_n" },
 
   { "crown-holes-meet",
     "lawn",
@@ -234,6 +239,8 @@ static const Case cases[] = {
     "shape.coverage_deg=180; shape.strip_count=5; guys.count=3; guys.first_azimuth_deg=94",
     "shape.coverage_deg=180; shape.strip_count=5; guys.count=3; guys.first_azimuth_deg=95",
     "guys.first_azimuth_deg" },
+  /* a SciPy cable first touches at 6.49 m/s (strip-bow-test.c) */
+  { "strip-hits-guy", "lawn", "site.gust_mps=7", "site.gust_mps=6", "strip.tension_n" },
   { "line-weaker-than-counted",
     "lawn",
     "guys.break_n=9000",
