@@ -32,7 +32,11 @@ struct _SwDocument {
   SwDesign *saved;      /* owned, nullable: as it stands in the file */
   GFile *file;          /* owned, nullable */
   char *refusal;        /* owned, nullable */
+  guint rest;           /* source: the hand rests, time for the findings' remedies */
 };
+
+/* Shorter than a person takes from the end of a move to reading what to do about a finding. */
+#define REST_MS 150
 
 G_DEFINE_FINAL_TYPE (SwDocument, sw_document, G_TYPE_OBJECT)
 
@@ -100,6 +104,14 @@ solve (SwDesign *design, GError **error)
   return catalogue == NULL ? NULL : sw_solution_new (design, catalogue, error);
 }
 
+static SwSolution *
+solve_passing (SwDesign *design, GError **error)
+{
+  const SwCatalogue *catalogue = sw_catalogue_of_process (error);
+
+  return catalogue == NULL ? NULL : sw_solution_new_passing (design, catalogue, error);
+}
+
 /* Returns: (transfer full): the design with the own rows that it uses. */
 static SwDesign *
 with_rows (SwDesign *design)
@@ -110,12 +122,43 @@ with_rows (SwDesign *design)
 }
 
 static void
-take_solution (SwDocument *self, SwSolution *solution)
+show_solution (SwDocument *self, SwSolution *solution)
 {
   g_clear_pointer (&self->solution, sw_solution_unref);
   self->solution = solution;
-  g_clear_pointer (&self->refusal, g_free);
   g_signal_emit (self, signals[CHANGED], 0);
+}
+
+static void
+take_solution (SwDocument *self, SwSolution *solution)
+{
+  g_clear_pointer (&self->refusal, g_free);
+  show_solution (self, solution);
+}
+
+/* Returns: whether the solution changed: it has its findings' remedies now. */
+static gboolean
+find_remedies (SwDocument *self)
+{
+  g_clear_handle_id (&self->rest, g_source_remove);
+  if (self->solution->remedied)
+    return FALSE;
+  show_solution (self, solve (present (self), NULL)); /* it was solved before */
+  return TRUE;
+}
+
+static gboolean
+rest_cb (gpointer data)
+{
+  find_remedies (data);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+await_rest (SwDocument *self)
+{
+  g_clear_handle_id (&self->rest, g_source_remove);
+  self->rest = g_timeout_add (REST_MS, rest_cb, self);
 }
 
 static void
@@ -195,11 +238,14 @@ sw_document_edit_design (SwDocument *self, SwDesign *edited, const char *label)
     }
     return TRUE;
   }
-  SwSolution *solution = solve (design, &error);
+  SwSolution *solution =
+    label == NULL ? solve (design, &error) : solve_passing (design, &error);
   if (solution == NULL)
     return refuse (self, error->message);
   put (self, design, label);
   take_solution (self, solution);
+  if (label != NULL)
+    await_rest (self);
   return TRUE;
 }
 
@@ -237,7 +283,7 @@ sw_document_end_edit (SwDocument *self)
   gboolean news = close_step (self) || self->refusal != NULL;
 
   g_clear_pointer (&self->refusal, g_free);
-  if (news)
+  if (!find_remedies (self) && news)
     g_signal_emit (self, signals[CHANGED], 0);
 }
 
@@ -250,6 +296,7 @@ sw_document_cancel_edit (SwDocument *self)
   withdraw_step (self);
   forget_open_step (self);
   take_solution (self, before);
+  find_remedies (self);
 }
 
 const SwSolution *
@@ -416,6 +463,7 @@ sw_document_finalize (GObject *object)
 {
   SwDocument *self = SW_DOCUMENT (object);
 
+  g_clear_handle_id (&self->rest, g_source_remove);
   forget_open_step (self);
   g_clear_pointer (&self->steps, g_ptr_array_unref);
   g_clear_pointer (&self->solution, sw_solution_unref);

@@ -73,6 +73,13 @@ remedy_holds (const SwSolution *solution, const GArray *drafts, const SwFinding 
   return after != NULL && is_better (after, drafts, finding);
 }
 
+static void
+forget_remedy (SwFinding *finding)
+{
+  finding->remedy_key = finding->remedy_text = NULL;
+  finding->remedy_value = 0;
+}
+
 /* The first remedy that holds; none where there is none. */
 static void
 choose_remedy (const SwSolution *solution, const GArray *drafts, SwFindingDraft *draft)
@@ -86,8 +93,7 @@ choose_remedy (const SwSolution *solution, const GArray *drafts, SwFindingDraft 
     if (remedy_holds (solution, drafts, finding))
       return;
   }
-  finding->remedy_key = finding->remedy_text = NULL;
-  finding->remedy_value = 0;
+  forget_remedy (finding);
 }
 
 /* Returns: (transfer full) (element-type SwFindingDraft), in the tables' order. */
@@ -107,7 +113,7 @@ drafts_of (const SwSolution *solution)
 }
 
 GArray *
-sw_findings_new (const SwSolution *solution)
+sw_findings_new (const SwSolution *solution, gboolean with_remedies)
 {
   g_autoptr (GArray) drafts = drafts_of (solution);
   GArray *findings = g_array_new (FALSE, TRUE, sizeof (SwFinding));
@@ -117,7 +123,8 @@ sw_findings_new (const SwSolution *solution)
       SwFindingDraft *draft = &g_array_index (drafts, SwFindingDraft, i);
       if (draft->finding.level != level)
         continue;
-      choose_remedy (solution, drafts, draft);
+      if (with_remedies)
+        choose_remedy (solution, drafts, draft);
       g_array_append_val (findings, draft->finding);
     }
   }

@@ -39,9 +39,10 @@ typedef struct {
 typedef struct SwSolution SwSolution;
 
 /* Each remedy was solved: it clears its finding, brings no new stop and moves nothing locked.
+ * with_remedies: FALSE leaves them out; they take longer than all the rest of a solution.
  * Returns: (transfer full) (element-type SwFinding): stops first, then warnings, then tips.
  */
-GArray *sw_findings_new (const SwSolution *solution);
+GArray *sw_findings_new (const SwSolution *solution, gboolean with_remedies);
 
 /* The design with the remedy put in.
  * Returns: (transfer full) (nullable); Errors: SW_ERROR_RANGE where rules that join keys

@@ -122,7 +122,7 @@ sw_solution_new_bare (SwDesign *design, const SwCatalogue *catalogue, GError **e
 
 /* Takes `cuts`, which may be NULL after an error. */
 static SwSolution *
-solution_finish (SwSolution *started, GPtrArray *cuts)
+solution_finish (SwSolution *started, GPtrArray *cuts, gboolean with_remedies)
 {
   g_autoptr (SwSolution) solution = started;
 
@@ -134,18 +134,36 @@ solution_finish (SwSolution *started, GPtrArray *cuts)
   sw_feed_plan_init (&solution->feed_plan, solution->design, &solution->power);
   solution->bom = sw_bom_new (solution);
   solution->cost_to_pay = sw_bom_to_pay (solution->bom);
-  solution->findings = sw_findings_new (solution);
+  solution->findings = sw_findings_new (solution, with_remedies);
+  solution->remedied = with_remedies;
   return g_steal_pointer (&solution);
 }
 
-SwSolution *
-sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
+static SwSolution *
+solution_at_once (SwDesign *design,
+                  const SwCatalogue *catalogue,
+                  gboolean with_remedies,
+                  GError **error)
 {
   SwSolution *solution = sw_solution_new_bare (design, catalogue, error);
 
   if (solution == NULL)
     return NULL;
-  return solution_finish (solution, sw_cuts_new (design, solution->catalogue, error));
+  return solution_finish (solution,
+                          sw_cuts_new (design, solution->catalogue, error),
+                          with_remedies);
+}
+
+SwSolution *
+sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error)
+{
+  return solution_at_once (design, catalogue, TRUE, error);
+}
+
+SwSolution *
+sw_solution_new_passing (SwDesign *design, const SwCatalogue *catalogue, GError **error)
+{
+  return solution_at_once (design, catalogue, FALSE, error);
 }
 
 SwSolution *
@@ -159,5 +177,6 @@ sw_solution_new_with_cuts (SwDesign *design,
   if (solution == NULL)
     return NULL;
   return solution_finish (solution,
-                          sw_cuts_new_exact (design, solution->catalogue, cancellable, error));
+                          sw_cuts_new_exact (design, solution->catalogue, cancellable, error),
+                          TRUE);
 }

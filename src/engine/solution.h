@@ -59,7 +59,8 @@ struct SwSolution {
   GPtrArray *cuts; /* owned: SwCutPlan */
   GArray *bom;     /* owned: SwPart */
   double cost_to_pay;
-  GArray *findings; /* owned: SwFinding */
+  GArray *findings;  /* owned: SwFinding */
+  gboolean remedied; /* the findings have their remedies */
 };
 
 /* Returns: (transfer full) (nullable).
@@ -67,6 +68,11 @@ struct SwSolution {
  *         SW_ERROR_NUMERIC. An unknown catalogue id is a `stop` finding, not an error.
  */
 SwSolution *sw_solution_new (SwDesign *design, const SwCatalogue *catalogue, GError **error);
+
+/* The same, but the findings are without remedies: for the moves of a drag. */
+SwSolution *sw_solution_new_passing (SwDesign *design,
+                                     const SwCatalogue *catalogue,
+                                     GError **error);
 
 /* The same without what only people read: no cuts, no parts, no findings (all NULL), no fewest
  * ties (NAN), no feed plan. */

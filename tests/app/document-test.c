@@ -98,6 +98,61 @@ test_two_drags_are_two_steps (Fixture *fixture, gconstpointer data)
   g_assert_cmpfloat_with_epsilon (height (fixture), 3.0, 1e-15);
 }
 
+static gboolean
+remedied (Fixture *fixture)
+{
+  return sw_document_get_solution (fixture->document)->remedied;
+}
+
+static gboolean
+stop_cb (gpointer stopped)
+{
+  *(gboolean *) stopped = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+static void
+wait_ms (guint ms)
+{
+  gboolean stopped = FALSE;
+
+  g_timeout_add (ms, stop_cb, &stopped);
+  while (!stopped)
+    g_main_context_iteration (NULL, TRUE);
+}
+
+/* What would put findings right is solved once the hand rests, and at the end of the drag. */
+static void
+test_remedies_wait_for_the_hand_to_rest (Fixture *fixture, gconstpointer data)
+{
+  set_height (fixture, 3.5);
+  g_assert_false (remedied (fixture));
+  wait_ms (300);
+  g_assert_true (remedied (fixture));
+  g_assert_cmpuint (fixture->changes, ==, 2);
+  set_height (fixture, 3.4);
+  g_assert_false (remedied (fixture));
+  sw_document_end_edit (fixture->document);
+  g_assert_true (remedied (fixture));
+  set_height (fixture, 3.3);
+  set_height (fixture, 3.2);
+  sw_document_cancel_edit (fixture->document);
+  g_assert_true (remedied (fixture));
+  g_assert_cmpfloat_with_epsilon (height (fixture), 3.4, 1e-12);
+}
+
+/* A drag against a wall keeps saying what it hit while the hand rests there. */
+static void
+test_resting_keeps_the_refusal (Fixture *fixture, gconstpointer data)
+{
+  set_height (fixture, 3.5);
+  sw_document_edit_number (fixture->document, "shape.none", 1, "None");
+  g_assert_nonnull (sw_document_get_refusal (fixture->document));
+  wait_ms (300);
+  g_assert_true (remedied (fixture));
+  g_assert_nonnull (sw_document_get_refusal (fixture->document));
+}
+
 static void
 test_a_drag_back_to_its_start_is_no_step (Fixture *fixture, gconstpointer data)
 {
@@ -271,6 +326,8 @@ main (int argc, char **argv)
   g_test_init (&argc, &argv, NULL);
   add ("edits of one drag are one step", test_edits_of_one_drag_are_one_step);
   add ("two drags are two steps", test_two_drags_are_two_steps);
+  add ("remedies wait for the hand to rest", test_remedies_wait_for_the_hand_to_rest);
+  add ("resting keeps the refusal", test_resting_keeps_the_refusal);
   add ("a drag back to its start is no step", test_a_drag_back_to_its_start_is_no_step);
   add ("giving up keeps what can be redone", test_giving_up_keeps_what_can_be_redone);
   add ("a new edit ends what could be redone", test_a_new_edit_ends_what_could_be_redone);

@@ -19,6 +19,29 @@ test_repeats_to_the_bit (void)
   g_assert_cmpint (memcmp (&first->wind, &second->wind, sizeof first->wind), ==, 0);
 }
 
+/* The moves of a drag: the same sentences about the same numbers, and no remedy yet. */
+static void
+test_passing_differs_in_remedies_only (void)
+{
+  g_autoptr (SwDesign) design = design_with ("landmark", "strip.pixels=99");
+  g_autoptr (SwSolution) whole = solve_design (design);
+  g_autoptr (SwSolution) passing = sw_solution_new_passing (design, whole->catalogue, NULL);
+  guint remedies = 0;
+
+  g_assert_cmpuint (passing->findings->len, ==, whole->findings->len);
+  for (guint i = 0; i < whole->findings->len; i++) {
+    const SwFinding *a = &g_array_index (whole->findings, SwFinding, i),
+                    *b = &g_array_index (passing->findings, SwFinding, i);
+    g_assert_cmpstr (a->code, ==, b->code);
+    g_assert_cmpmem (a->values, sizeof a->values, b->values, sizeof b->values);
+    g_assert_null (b->remedy_key);
+    remedies += a->remedy_key != NULL;
+  }
+  g_assert_cmpuint (remedies, >, 0);
+  g_assert_true (whole->remedied && !passing->remedied);
+  g_assert_cmpfloat_with_epsilon (passing->cost_to_pay, whole->cost_to_pay, 1e-12);
+}
+
 static void
 test_keeps_its_design (void)
 {
@@ -152,6 +175,8 @@ main (int argc, char **argv)
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/engine/solution/repeats to the bit", test_repeats_to_the_bit);
+  g_test_add_func ("/engine/solution/passing-differs-in-remedies-only",
+                   test_passing_differs_in_remedies_only);
   g_test_add_func ("/engine/solution/keeps its design", test_keeps_its_design);
   g_test_add_func ("/engine/solution/refuses what is no design",
                    test_refuses_what_is_no_design);
