@@ -23,3 +23,18 @@ gboolean sw_image_bytes_take (cairo_t *cr, SwImageBytes *image);
 
 /* The ink as the bytes of an opaque pixel. */
 guint32 sw_image_bytes_colour (const SwStyle *style, SwInkId ink);
+
+/* `ink` laid over `under`: (ink·share + under·(255 − share))/255 in each channel, rounded, both
+ * pairs of channels at once. share: 0 … 255. Inline: it is called for every pixel of a line.
+ */
+static inline guint32
+sw_image_bytes_mixed (guint32 under, guint32 ink, guint32 share)
+{
+  guint32 low = (ink & 0xff00ffu) * share + (under & 0xff00ffu) * (255 - share) + 0x800080u;
+  guint32 high =
+    (ink >> 8 & 0xff00ffu) * share + (under >> 8 & 0xff00ffu) * (255 - share) + 0x800080u;
+
+  low = (low + (low >> 8 & 0xff00ffu)) >> 8 & 0xff00ffu;
+  high = (high + (high >> 8 & 0xff00ffu)) & 0xff00ff00u;
+  return low | high;
+}

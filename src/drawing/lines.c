@@ -7,6 +7,7 @@
 #include "drawing/image-bytes.h"
 
 #include <math.h>
+#include <string.h>
 
 /* A line that runs along the first axis: `along` counts its pixels there, `across` lies over.
  */
@@ -132,28 +133,89 @@ touch_across (Mask *mask, const Run *run, int along)
   }
 }
 
+/* Numbers of 32 bits after the point: a line of a thousand pixels ends where it should. */
+#define ONE ((gint64) 1 << 32)
+
+static gint64
+fixed (double value)
+{
+  return (gint64) floor (value * 4294967296.0);
+}
+
+static void
+raise_to (guint8 *at, gint64 share)
+{
+  guint8 byte = (guint8) ((share * 255 + ONE / 2) >> 32);
+
+  *at = MAX (*at, byte);
+}
+
+/* Whether all that the run covers from `first` to before `past` lies in the mask. */
+static gboolean
+lies_inside (const Mask *mask, const Run *run, int first, int past)
+{
+  double at1 = run->across1 + (first - run->along1) * run->slope,
+         at2 = run->across1 + (past - run->along1) * run->slope;
+  int low = run->flat ? mask->y : mask->x,
+      high = low + (run->flat ? mask->height : mask->width);
+
+  return MIN (at1, at2) - run->half >= low + 1 && MAX (at1, at2) + run->half <= high - 1;
+}
+
+/* As touch_across () for pixels that the run crosses whole, from `first` to before `past`. */
+static void
+touch_whole (Mask *mask, const Run *run, int first, int past)
+{
+  gsize step = run->flat ? (gsize) mask->width : 1, next = run->flat ? 1 : (gsize) mask->width;
+  gint64 wide = fixed (2 * run->half), slope = fixed (run->slope);
+  gint64 left = fixed (run->across1 + (first + 0.5 - run->along1) * run->slope - run->half -
+                       (run->flat ? mask->y : mask->x));
+  guint8 *row = mask->shares + (gsize) (first - (run->flat ? mask->x : mask->y)) * next;
+
+  for (int along = first; along < past; along++, left += slope, row += next) {
+    gint64 right = left + wide, past_pixel = (left | (ONE - 1)) + 1;
+    guint8 *at = row + (gsize) (left >> 32) * step;
+    raise_to (at, MIN (right, past_pixel) - left);
+    for (; past_pixel < right; past_pixel += ONE) {
+      at += step;
+      raise_to (at, MIN (right - past_pixel, ONE));
+    }
+  }
+}
+
 static void
 touch_run (Mask *mask, const Run *run)
 {
-  int first = run->flat ? mask->x : mask->y,
-      past = first + (run->flat ? mask->width : mask->height);
+  int start = run->flat ? mask->x : mask->y,
+      end = start + (run->flat ? mask->width : mask->height);
+  int along = MAX ((int) floor (run->along1), start);
+  int first = MAX ((int) ceil (run->along1), start),
+      past = MIN ((int) floor (run->along2), end);
 
-  for (int along = MAX ((int) floor (run->along1), first); along < MIN (run->along2, past);
-       along++)
+  if (past > first && lies_inside (mask, run, first, past)) {
+    for (; along < first; along++)
+      touch_across (mask, run, along);
+    touch_whole (mask, run, first, past);
+    along = past;
+  }
+  for (; along < MIN (run->along2, end); along++)
     touch_across (mask, run, along);
 }
 
-/* Both pairs of channels at once: (ink·share + under·(255 − share))/255, rounded. */
-static guint32
-mixed (guint32 under, guint32 ink, guint32 share)
+/* Most of the mask is empty: eight pixels are passed at once. */
+static int
+next_touched (const guint8 *shares, int x, int width)
 {
-  guint32 low = (ink & 0xff00ffu) * share + (under & 0xff00ffu) * (255 - share) + 0x800080u;
-  guint32 high =
-    (ink >> 8 & 0xff00ffu) * share + (under >> 8 & 0xff00ffu) * (255 - share) + 0x800080u;
+  guint64 eight;
 
-  low = (low + (low >> 8 & 0xff00ffu)) >> 8 & 0xff00ffu;
-  high = (high + (high >> 8 & 0xff00ffu)) & 0xff00ff00u;
-  return low | high;
+  for (; x + 8 <= width; x += 8) {
+    memcpy (&eight, shares + x, sizeof eight);
+    if (eight != 0)
+      break;
+  }
+  while (x < width && shares[x] == 0)
+    x++;
+  return x;
 }
 
 static void
@@ -166,10 +228,9 @@ lay (const SwLines *lines, const Mask *mask)
     guint32 *row =
       (guint32 *) (gpointer) (lines->image.bytes + (gsize) (mask->y + y) * lines->image.stride);
     const guint8 *shares = mask->shares + (gsize) y * (gsize) mask->width;
-    for (int x = 0; x < mask->width; x++) {
-      if (shares[x] != 0)
-        row[mask->x + x] = mixed (row[mask->x + x], ink, shares[x] * alpha >> 8);
-    }
+    for (int x = next_touched (shares, 0, mask->width); x < mask->width;
+         x = next_touched (shares, x + 1, mask->width))
+      row[mask->x + x] = sw_image_bytes_mixed (row[mask->x + x], ink, shares[x] * alpha >> 8);
   }
 }
 

@@ -238,6 +238,9 @@ draw_ring (const Side *side)
   const SwDesign *design = side->solution->design;
   double height_m = design->shape.ring_height_m, left_m, right_m;
 
+  SwLineLook look = { SW_INK_SECOND, 1, side->style->line_thin };
+  SwLines *lines = sw_lines_begin (side->cr, side->style, &look);
+
   ring_span (design, &left_m, &right_m);
   for (int tie = 1;
        tie <= design->stand.ring_ties && design->stand.ring_held_by == SW_HELD_BY_GROUND;
@@ -245,10 +248,13 @@ draw_ring (const Side *side)
     double x_m =
       sw_point_on_circle (sw_ring_tie_azimuth_deg (design, tie), design->shape.ring_radius_m, 0)
         .x_m;
-    move_to (side, x_m, height_m);
-    line_to (side, x_m, -0.15);
+    sw_lines_add (lines,
+                  sw_view_x (side->view, x_m),
+                  sw_view_y (side->view, height_m),
+                  sw_view_x (side->view, x_m),
+                  sw_view_y (side->view, -0.15));
   }
-  stroke (side, SW_INK_SECOND, side->style->line_thin);
+  sw_lines_end (lines);
   move_to (side, left_m, height_m);
   line_to (side, right_m, height_m);
   stroke (side,

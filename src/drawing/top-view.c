@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "drawing/top-view.h"
 
+#include "drawing/circles.h"
 #include "drawing/dimension.h"
 #include "drawing/lines.h"
 #include "drawing/parts.h"
@@ -48,6 +49,15 @@ circle (const Top *top, double radius_m)
 {
   cairo_new_sub_path (top->cr);
   cairo_arc (top->cr, top->view->x0, top->view->y0, radius_m * top->view->scale, 0, 2 * G_PI);
+}
+
+/* The same, drawn at once. */
+static void
+circle_line (const Top *top, double radius_m, const SwLineLook *look)
+{
+  SwCircle circle = { top->view->x0, top->view->y0, radius_m * top->view->scale };
+
+  sw_circle_draw (top->cr, top->style, &circle, look);
 }
 
 /* From azimuth to azimuth the way azimuths grow: to the right at the front. Device angles: 90°
@@ -128,6 +138,8 @@ static void
 draw_guys (const Top *top)
 {
   const SwDesign *design = top->solution->design;
+  SwLineLook look = { SW_INK_SECOND, 1, top->style->line_thin };
+  SwLines *lines = sw_lines_begin (top->cr, top->style, &look);
   double x, y;
 
   for (int guy = 1; guy <= design->guys.count; guy++) {
@@ -135,9 +147,14 @@ draw_guys (const Top *top)
                 sw_point_on_circle (sw_guy_azimuth_deg (design, guy), design->guys.radius_m, 0),
                 &x,
                 &y);
-    cairo_move_to (top->cr, top->view->x0, top->view->y0);
-    cairo_line_to (top->cr, x, y);
-    cairo_new_sub_path (top->cr);
+    sw_lines_add (lines, top->view->x0, top->view->y0, x, y);
+  }
+  sw_lines_end (lines);
+  for (int guy = 1; guy <= design->guys.count; guy++) {
+    from_above (top->view,
+                sw_point_on_circle (sw_guy_azimuth_deg (design, guy), design->guys.radius_m, 0),
+                &x,
+                &y);
     cairo_rectangle (top->cr, x - 2.5, y - 2.5, 5, 5);
   }
   stroke (top, SW_INK_SECOND, top->style->line_thin);
@@ -151,18 +168,20 @@ draw_ring (const Top *top)
   double pipe = MAX (top->solution->ring_od_m * top->view->scale, top->style->line_thick);
   double radius = shape->ring_radius_m * top->view->scale;
 
-  if (design->stand.ring_span == SW_SPAN_ARC && shape->coverage_deg < 360)
+  if (design->stand.ring_span == SW_SPAN_ARC && shape->coverage_deg < 360) {
     arc (top,
          radius,
          shape->facing_deg - shape->coverage_deg / 2,
          shape->facing_deg + shape->coverage_deg / 2);
-  else
-    circle (top, shape->ring_radius_m);
-  sw_style_set_ink_alpha (top->style, top->cr, SW_INK_MAIN, 0.75);
-  cairo_set_line_width (top->cr, pipe);
-  cairo_stroke (top->cr);
-  circle (top, shape->crown_radius_m);
-  stroke (top, SW_INK_MAIN, top->style->line_middle);
+    sw_style_set_ink_alpha (top->style, top->cr, SW_INK_MAIN, 0.75);
+    cairo_set_line_width (top->cr, pipe);
+    cairo_stroke (top->cr);
+  } else {
+    circle_line (top, shape->ring_radius_m, &(SwLineLook){ SW_INK_MAIN, 0.75, pipe });
+  }
+  circle_line (top,
+               shape->crown_radius_m,
+               &(SwLineLook){ SW_INK_MAIN, 1, top->style->line_middle });
 }
 
 /* From the post to the ring, as wide as their pipe. */
@@ -210,19 +229,18 @@ static void
 draw_ties (const Top *top)
 {
   const SwDesign *design = top->solution->design;
-  double x, y;
+  SwLineLook look = { SW_INK_SECOND, 1, top->style->line_thin };
 
   for (int tie = 1; tie <= design->stand.ring_ties; tie++) {
+    SwCircle circle = { .radius = top->style->paper ? 2.2 : 3.5 };
     outside (top,
              sw_ring_tie_azimuth_deg (design, tie),
              design->shape.ring_radius_m,
              0,
-             &x,
-             &y);
-    cairo_new_sub_path (top->cr);
-    cairo_arc (top->cr, x, y, top->style->paper ? 2.2 : 3.5, 0, 2 * G_PI);
+             &circle.x,
+             &circle.y);
+    sw_circle_draw (top->cr, top->style, &circle, &look);
   }
-  stroke (top, SW_INK_SECOND, top->style->line_thin);
 }
 
 static void
