@@ -18,6 +18,14 @@
 #define GRIP_ROOM 20 /* units round a grip's middle that its ring, marks and halo need */
 #define ROOM 1.12    /* the picture is fitted anew when it could be so much larger or smaller */
 
+/* A grip as it was shown last: what stays is not painted again. */
+typedef struct {
+  SwGrip grip;
+  SwGripLook look;
+  const SwStyle *style;
+  GskRenderNode *node; /* owned, nullable */
+} GripNode;
+
 struct _SwViewArea {
   GtkWidget parent_instance;
 
@@ -34,6 +42,7 @@ struct _SwViewArea {
   gboolean tree_stale;
 
   SwGrip grips[SW_N_GRIPS];
+  GripNode nodes[SW_N_GRIPS]; /* by place in `grips` */
   guint n_grips;
   int hover; /* index into grips, −1 = none */
   int focus; /* the one that arrow keys move, −1 = none */
@@ -219,18 +228,44 @@ append_tag (SwViewArea *self, GtkSnapshot *snapshot, const SwGrip *grip)
   cairo_destroy (cr);
 }
 
-static void
-append_grip (SwViewArea *self, GtkSnapshot *snapshot, guint i)
+static GskRenderNode *
+grip_node_new (const SwGrip *grip, SwGripLook look, const SwStyle *style)
 {
-  const SwGrip *grip = &self->grips[i];
   graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float) floor (grip->x - GRIP_ROOM),
                                                (float) floor (grip->y - GRIP_ROOM),
                                                2 * GRIP_ROOM + 1,
                                                2 * GRIP_ROOM + 1);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
+  GskRenderNode *node = gsk_cairo_node_new (&bounds);
+  cairo_t *cr = gsk_cairo_node_get_draw_context (node);
 
-  sw_grip_draw (cr, style_now (), grip, look_of (self, i));
+  sw_grip_draw (cr, style, grip, look);
   cairo_destroy (cr);
+  return node;
+}
+
+static gboolean
+stands_as (const GripNode *kept, const SwGrip *grip)
+{
+  return kept->grip.id == grip->id && fabs (kept->grip.x - grip->x) <= 0 &&
+         fabs (kept->grip.y - grip->y) <= 0 &&
+         fabs (kept->grip.direction_rad - grip->direction_rad) <= 0;
+}
+
+static void
+append_grip (SwViewArea *self, GtkSnapshot *snapshot, guint i)
+{
+  const SwGrip *grip = &self->grips[i];
+  const SwStyle *style = style_now ();
+  SwGripLook look = look_of (self, i);
+  GripNode *kept = &self->nodes[i];
+  gboolean same =
+    kept->node != NULL && kept->look == look && kept->style == style && stands_as (kept, grip);
+
+  if (!same) {
+    g_clear_pointer (&kept->node, gsk_render_node_unref);
+    *kept = (GripNode){ *grip, look, style, grip_node_new (grip, look, style) };
+  }
+  gtk_snapshot_append_node (snapshot, kept->node);
 }
 
 static int
@@ -526,6 +561,8 @@ sw_view_area_dispose (GObject *object)
   g_clear_pointer (&self->backdrop, cairo_surface_destroy);
   g_clear_pointer (&self->tree, cairo_surface_destroy);
   g_clear_pointer (&self->bands, sw_bands_free);
+  for (guint i = 0; i < SW_N_GRIPS; i++)
+    g_clear_pointer (&self->nodes[i].node, gsk_render_node_unref);
   g_clear_pointer (&self->start, sw_solution_unref);
   G_OBJECT_CLASS (sw_view_area_parent_class)->dispose (object);
 }
