@@ -131,8 +131,17 @@ show_caption (SwEveningPage *self)
 static void
 changed_cb (SwEveningPage *self)
 {
-  show_caption (self);
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    show_caption (self);
   redraw (self);
+}
+
+/* A hidden page's words wait: a label that changes has the whole window measured anew. */
+static void
+sw_evening_page_map (GtkWidget *widget)
+{
+  show_caption (SW_EVENING_PAGE (widget));
+  GTK_WIDGET_CLASS (sw_evening_page_parent_class)->map (widget);
 }
 
 static void
@@ -164,6 +173,7 @@ sw_evening_page_class_init (SwEveningPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_evening_page_dispose;
+  widget_class->map = sw_evening_page_map;
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/spirewright/Spirewright/evening-page.ui");
   gtk_widget_class_bind_template_child (widget_class, SwEveningPage, content);

@@ -32,14 +32,15 @@ show_count (SwFindingsButton *self, SwLevel level, guint count)
     return;
   self->shown[level] = count;
   g_autofree char *text = g_strdup_printf ("%u", count);
-  gtk_label_set_text (GTK_LABEL (self->counts[level]), text);
+  gtk_inscription_set_text (GTK_INSCRIPTION (self->counts[level]), text);
   gtk_widget_set_visible (gtk_widget_get_parent (self->counts[level]), count > 0);
 }
 
 static void
 show (SwFindingsButton *self)
 {
-  const GArray *findings = sw_document_get_solution (self->document)->findings;
+  const SwSolution *solution = sw_document_get_solution (self->document);
+  const GArray *findings = solution->findings;
   guint counts[SW_N_LEVELS];
 
   for (guint level = 0; level < SW_N_LEVELS; level++) {
@@ -47,6 +48,8 @@ show (SwFindingsButton *self)
     show_count (self, level, counts[level]);
   }
   gtk_widget_set_visible (self->well, findings->len == 0);
+  if (!solution->remedied)
+    return; /* a tooltip set anew would come up under the moving pointer */
   g_autofree char *words = g_strdup_printf (_ ("Findings: stops %u, warnings %u, tips %u"),
                                             counts[SW_LEVEL_STOP],
                                             counts[SW_LEVEL_WARN],
@@ -217,7 +220,9 @@ count_box (SwFindingsButton *self, SwLevel level)
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
   GtkWidget *icon = gtk_image_new_from_icon_name (sw_level_icon (level));
 
-  self->counts[level] = gtk_label_new ("0");
+  /* as wide for every number: another width would move what stands beside it */
+  self->counts[level] = gtk_inscription_new ("0");
+  gtk_inscription_set_min_chars (GTK_INSCRIPTION (self->counts[level]), 2);
   sw_level_colour (icon, level);
   gtk_widget_add_css_class (self->counts[level], "numeric");
   gtk_widget_set_visible (box, FALSE);

@@ -111,6 +111,8 @@ show_lock (SwNumberRow *self)
   gboolean held = sw_design_holds (design_of (self), self->key->path);
 
   gtk_toggle_button_set_active (self->lock, held);
+  if (held == !gtk_widget_get_sensitive (GTK_WIDGET (self->entry)))
+    return; /* an icon set anew has the whole window measured anew */
   gtk_button_set_icon_name (GTK_BUTTON (self->lock),
                             held ? "changes-prevent-symbolic" : "changes-allow-symbolic");
   gtk_widget_set_sensitive (GTK_WIDGET (self->scale), !held);

@@ -97,12 +97,10 @@ show_summary (SwSettingsPanel *self, guint group)
 static void
 show_summaries (SwSettingsPanel *self)
 {
-  gboolean dragging = sw_document_get_before (self->document) != NULL;
-
-  for (guint i = 0; i < G_N_ELEMENTS (group_names); i++) {
-    if (!dragging || !adw_expander_row_get_expanded (self->folds[i]))
-      show_summary (self, i);
-  }
+  if (!sw_document_get_solution (self->document)->remedied)
+    return; /* the hand moves: a new text would have the whole window measured at every move */
+  for (guint i = 0; i < G_N_ELEMENTS (group_names); i++)
+    show_summary (self, i);
 }
 
 static GtkWidget *
