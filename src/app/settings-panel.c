@@ -118,10 +118,10 @@ add_group (SwSettingsPanel *self, guint group)
 
   self->folds[group] = ADW_EXPANDER_ROW (fold);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (fold), _ (group_names[group]));
-  for (guint i = 0; i < sw_n_keys; i++) {
-    if (g_strcmp0 (sw_keys[i].group, group_names[group]) != 0)
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    if (g_strcmp0 (sw_key_at (i)->group, group_names[group]) != 0)
       continue;
-    Row row = { &sw_keys[i], row_new (self, &sw_keys[i]), group };
+    Row row = { sw_key_at (i), row_new (self, sw_key_at (i)), group };
     adw_expander_row_add_row (ADW_EXPANDER_ROW (fold), row.row);
     g_array_append_val (self->rows, row);
   }

@@ -88,8 +88,8 @@ fit (const SwDesign *design, const Options *options, int *status, GError **error
 static char *
 moved_text (const SwDesign *before, const SwDesign *after)
 {
-  for (guint i = 0; i < sw_n_keys; i++) {
-    const SwKey *key = &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    const SwKey *key = sw_key_at (i);
     if (key->type != SW_KEY_NUMBER && key->type != SW_KEY_WHOLE)
       continue;
     g_autofree char *old = sw_json_number (sw_key_get_number (key, before));

@@ -172,9 +172,9 @@ sw_basis_of (const SwSolution *solution)
 {
   GArray *all = g_array_new (FALSE, FALSE, sizeof (SwBasis));
 
-  for (guint i = 0; i < sw_n_results; i++) {
-    SwBasis basis = basis_of_result (&sw_results[i]);
-    if (!isnan (sw_result_value (&sw_results[i], solution)))
+  for (guint i = 0; i < sw_n_results (); i++) {
+    SwBasis basis = basis_of_result (sw_result_at (i));
+    if (!isnan (sw_result_value (sw_result_at (i), solution)))
       g_array_append_val (all, basis);
   }
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++) {

@@ -22,7 +22,7 @@ char *sw_design_to_data (const SwDesign *design, gsize *length);
 
 gboolean sw_design_save (const SwDesign *design, const char *path, GError **error);
 
-/* As --set takes it: every key of sw_keys, and held (a JSON list), prices.override.ID,
+/* As --set takes it: every key of design-keys.h, and held (a JSON list), prices.override.ID,
  * prices.have.ID and as_built.ring_points (a JSON list). Ranges that join keys are checked by
  * the caller, after all are set. `design` must have one owner.
  */

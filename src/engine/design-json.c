@@ -107,9 +107,9 @@ find_node (JsonNode *root, const char *path)
 static gboolean
 read_keys (SwDesign *design, JsonNode *root, GError **error)
 {
-  for (guint i = 0; i < sw_n_keys; i++) {
-    JsonNode *node = find_node (root, sw_keys[i].path);
-    if (node != NULL && !read_key (&sw_keys[i], design, node, error))
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    JsonNode *node = find_node (root, sw_key_at (i)->path);
+    if (node != NULL && !read_key (sw_key_at (i), design, node, error))
       return FALSE;
   }
   return TRUE;

@@ -15,7 +15,7 @@ JsonNode *sw_design_to_json (const SwDesign *design);
 extern const char *const sw_design_order[];
 extern const guint sw_design_n_order;
 
-/* The keys that are no rows of sw_keys: held, prices.override, prices.have,
+/* The keys that are no rows of design-keys.h: held, prices.override, prices.have,
  * as_built.ring_points, catalogue. */
 gboolean sw_design_is_structured (const char *path);
 gboolean sw_design_set_structured (SwDesign *design,

@@ -8,15 +8,15 @@
 #include <math.h>
 #include <string.h>
 
-/* key-table.c writes "above 0" as the smallest positive number. */
+/* key-table.h writes "above 0" as the smallest positive number. */
 #define ABOVE_0 DBL_MIN
 
 const SwKey *
 sw_key_find (const char *path)
 {
-  for (guint i = 0; i < sw_n_keys; i++) {
-    if (strcmp (sw_keys[i].path, path) == 0)
-      return &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    if (strcmp (sw_key_at (i)->path, path) == 0)
+      return sw_key_at (i);
   }
   return NULL;
 }

@@ -36,8 +36,9 @@ typedef struct {
   const char *words; /* N_(): what else the trade calls it, for the search box */
 } SwKey;
 
-extern const SwKey sw_keys[];
-extern const guint sw_n_keys;
+/* Every row, in the file's order: 0 ≤ i < sw_n_keys (). */
+guint sw_n_keys (void);
+const SwKey *sw_key_at (guint i);
 
 /* Returns: (nullable): the row of that path. */
 const SwKey *sw_key_find (const char *path);

@@ -128,8 +128,8 @@ add_known (JsonObject *object, const SwDesign *design, const char *group)
   g_autofree char *start = g_strconcat (group, ".", NULL);
   g_autoptr (GArray) keys = g_array_new (FALSE, FALSE, sizeof (SwKey *));
 
-  for (guint i = 0; i < sw_n_keys; i++) {
-    const SwKey *key = &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    const SwKey *key = sw_key_at (i);
     if (g_str_has_prefix (key->path, start))
       g_array_append_val (keys, key);
   }

@@ -44,8 +44,8 @@ sw_design_new (void)
 {
   SwDesign *design = g_atomic_rc_box_new0 (SwDesign);
 
-  for (guint i = 0; i < sw_n_keys; i++) {
-    const SwKey *key = &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    const SwKey *key = sw_key_at (i);
     if (owns_text (key))
       *text_field (key, design) = g_strdup (key->start_text);
     else
@@ -71,9 +71,9 @@ sw_design_copy (const SwDesign *design)
 
   *copy = *design;
 
-  for (guint i = 0; i < sw_n_keys; i++) {
-    if (owns_text (&sw_keys[i]))
-      *text_field (&sw_keys[i], copy) = g_strdup (*text_field (&sw_keys[i], copy));
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    if (owns_text (sw_key_at (i)))
+      *text_field (sw_key_at (i), copy) = g_strdup (*text_field (sw_key_at (i), copy));
   }
   copy->held = g_ptr_array_copy (design->held, copy_text, NULL);
   g_ptr_array_set_free_func (copy->held, g_free);
@@ -98,9 +98,9 @@ design_clear (gpointer data)
 {
   SwDesign *design = data;
 
-  for (guint i = 0; i < sw_n_keys; i++) {
-    if (owns_text (&sw_keys[i]))
-      g_free (*text_field (&sw_keys[i], design));
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    if (owns_text (sw_key_at (i)))
+      g_free (*text_field (sw_key_at (i), design));
   }
   g_ptr_array_unref (design->held);
   g_hash_table_unref (design->prices.override);
@@ -161,8 +161,8 @@ ring_points_equal (const GArray *a, const GArray *b)
 static gboolean
 keys_equal (const SwDesign *a, const SwDesign *b)
 {
-  for (guint i = 0; i < sw_n_keys; i++) {
-    const SwKey *key = &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    const SwKey *key = sw_key_at (i);
     gboolean same = owns_text (key)
                       ? strcmp (sw_key_get_text (key, a), sw_key_get_text (key, b)) == 0
                       : same_bits (sw_key_get_number (key, a), sw_key_get_number (key, b));

@@ -122,10 +122,10 @@ used_rows (const SwDesign *design, const SwCatalogue *catalogue)
 {
   g_autoptr (JsonObject) rows = json_object_new ();
 
-  for (guint i = 0; i < sw_n_keys; i++) {
-    if (sw_keys[i].type != SW_KEY_ID)
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    if (sw_key_at (i)->type != SW_KEY_ID)
       continue;
-    const char *id = sw_key_get_text (&sw_keys[i], design);
+    const char *id = sw_key_get_text (sw_key_at (i), design);
     JsonNode *row = sw_json_member (design->own_rows, id);
     if (row == NULL)
       row = sw_catalogue_own_row (catalogue, id);

@@ -441,8 +441,8 @@ sw_report_to_json (const SwSolution *solution)
   json_object_set_array_member (root, "crown", crown_array (solution));
   if (solution->as_built != NULL)
     json_object_set_object_member (root, "as_built", as_built_object (solution->as_built));
-  for (guint i = 0; i < sw_n_results; i++)
-    add_result (root, &sw_results[i], solution);
+  for (guint i = 0; i < sw_n_results (); i++)
+    add_result (root, sw_result_at (i), solution);
   add_ring (root, solution);
   add_power_lists (child (root, "power"), solution);
   json_object_set_array_member (child (root, "data"), "rows", ports_array (solution));

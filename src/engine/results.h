@@ -22,8 +22,9 @@ typedef struct {
   const char *formula, *source; /* English */
 } SwResult;
 
-extern const SwResult sw_results[];
-extern const guint sw_n_results;
+/* Every row, in the report's order: 0 ≤ i < sw_n_results (). */
+guint sw_n_results (void);
+const SwResult *sw_result_at (guint i);
 
 /* Returns: (nullable). */
 const SwResult *sw_result_find (const char *key);

@@ -6,7 +6,7 @@
  *
  * What does not apply is NAN, or 0 where it counts.
  * Limits  ring-plane.h; ties of an arc must hold it sideways too
- * Source  beside each figure in results.c
+ * Source  beside each figure in results-ring.c
  */
 #pragma once
 #include "engine/ring-joints.h"

@@ -110,11 +110,11 @@ read_term (SwWorkingInput *input, const SwSolution *solution)
 static gboolean
 read_result (SwWorkingInput *input, const SwSolution *solution)
 {
-  for (guint i = 0; i < sw_n_results; i++) {
-    if (!ends_key (sw_results[i].key, input->name))
+  for (guint i = 0; i < sw_n_results (); i++) {
+    if (!ends_key (sw_result_at (i)->key, input->name))
       continue;
-    input->key = sw_results[i].key;
-    input->value = sw_result_value (&sw_results[i], solution);
+    input->key = sw_result_at (i)->key;
+    input->value = sw_result_value (sw_result_at (i), solution);
     return TRUE;
   }
   return FALSE;
@@ -123,11 +123,11 @@ read_result (SwWorkingInput *input, const SwSolution *solution)
 static gboolean
 read_file_key (SwWorkingInput *input, const SwSolution *solution)
 {
-  for (guint i = 0; i < sw_n_keys; i++) {
-    if (!ends_key (sw_keys[i].path, input->name))
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    if (!ends_key (sw_key_at (i)->path, input->name))
       continue;
-    input->key = sw_keys[i].path;
-    input->value = sw_key_get_number (&sw_keys[i], solution->design);
+    input->key = sw_key_at (i)->path;
+    input->value = sw_key_get_number (sw_key_at (i), solution->design);
     return TRUE;
   }
   return FALSE;
@@ -275,8 +275,8 @@ is_in (const char *key, const char *group)
 gboolean
 sw_working_known (const char *key_or_group)
 {
-  for (guint i = 0; i < sw_n_results; i++) {
-    if (is_in (sw_results[i].key, key_or_group))
+  for (guint i = 0; i < sw_n_results (); i++) {
+    if (is_in (sw_result_at (i)->key, key_or_group))
       return TRUE;
   }
   for (guint i = 0; i < sw_n_working_tables; i++) {

@@ -247,11 +247,14 @@ test_starting_ids_are_known (void)
 {
   guint seen = 0;
 
-  for (guint i = 0; i < sw_n_keys; i++) {
-    if (sw_keys[i].type != SW_KEY_ID)
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    if (sw_key_at (i)->type != SW_KEY_ID)
       continue;
-    if (sw_catalogue_name (builtin (), sw_keys[i].kind, sw_keys[i].start_text) == NULL)
-      g_error ("%s: no %s %s", sw_keys[i].path, sw_keys[i].kind, sw_keys[i].start_text);
+    if (sw_catalogue_name (builtin (), sw_key_at (i)->kind, sw_key_at (i)->start_text) == NULL)
+      g_error ("%s: no %s %s",
+               sw_key_at (i)->path,
+               sw_key_at (i)->kind,
+               sw_key_at (i)->start_text);
     seen++;
   }
   g_assert_cmpuint (seen, >=, 6);

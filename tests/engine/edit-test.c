@@ -80,8 +80,8 @@ test_limits_are_what_an_edit_takes (void)
   g_autoptr (SwDesign) design = sw_design_new ();
 
   design->crown.hook_reach_m = 0.05;
-  for (guint i = 0; i < sw_n_keys; i++) {
-    const SwKey *key = &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    const SwKey *key = sw_key_at (i);
     double low, high;
     if (key->type == SW_KEY_TEXT || key->type == SW_KEY_ID ||
         g_str_equal (key->path, "data.bits_per_pixel"))

@@ -562,8 +562,8 @@ random_design (GRand *rand)
 {
   SwDesign *design = design_with ("lawn", "");
 
-  for (guint i = 0; i < sw_n_keys; i++) {
-    const SwKey *key = &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    const SwKey *key = sw_key_at (i);
     if (g_rand_double (rand) < 0.7)
       continue;
     if (key->ease_high > key->ease_low) {

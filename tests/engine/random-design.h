@@ -48,10 +48,10 @@ random_design (GRand *rand)
   for (;;) {
     g_autoptr (SwDesign) design = sw_design_new ();
     gboolean measured = g_rand_int_range (rand, 0, 3) == 0;
-    for (guint i = 0; i < sw_n_keys; i++) {
-      if (g_strcmp0 (sw_keys[i].group, NULL) != 0 &&
-          (measured || !is_measured_key (&sw_keys[i])))
-        draw_key (rand, &sw_keys[i], design);
+    for (guint i = 0; i < sw_n_keys (); i++) {
+      if (g_strcmp0 (sw_key_at (i)->group, NULL) != 0 &&
+          (measured || !is_measured_key (sw_key_at (i))))
+        draw_key (rand, sw_key_at (i), design);
     }
     if (g_rand_int_range (rand, 0, 3) == 0)
       design->shape.coverage_deg = 360;

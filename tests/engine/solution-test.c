@@ -150,8 +150,8 @@ test_exact_cuts_can_be_called_off (void)
 static void
 test_ends_of_every_range (void)
 {
-  for (guint i = 0; i < sw_n_keys; i++) {
-    const SwKey *key = &sw_keys[i];
+  for (guint i = 0; i < sw_n_keys (); i++) {
+    const SwKey *key = sw_key_at (i);
     if (key->type == SW_KEY_TEXT || key->type == SW_KEY_ID)
       continue;
     for (int end = 0; end < 2; end++) {

@@ -289,9 +289,9 @@ test_promised_numbers_have_a_formula (void)
     if (!has_row (promised[i]))
       g_error ("%s has no formula", promised[i]);
   }
-  for (guint i = 0; i < sw_n_results; i++) {
-    if (!has_row (sw_results[i].key))
-      g_test_message ("words only: %s", sw_results[i].key);
+  for (guint i = 0; i < sw_n_results (); i++) {
+    if (!has_row (sw_result_at (i)->key))
+      g_test_message ("words only: %s", sw_result_at (i)->key);
   }
 }
 
@@ -322,8 +322,8 @@ results_called (const char *name)
 {
   guint count = 0;
 
-  for (guint i = 0; i < sw_n_results; i++)
-    count += ends_key (sw_results[i].key, name);
+  for (guint i = 0; i < sw_n_results (); i++)
+    count += ends_key (sw_result_at (i)->key, name);
   return count;
 }
 
@@ -332,8 +332,8 @@ file_keys_called (const char *name)
 {
   guint count = 0;
 
-  for (guint i = 0; i < sw_n_keys; i++)
-    count += ends_key (sw_keys[i].path, name);
+  for (guint i = 0; i < sw_n_keys (); i++)
+    count += ends_key (sw_key_at (i)->path, name);
   return count;
 }
 

@@ -1,0 +1,102 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+/* results-checks.c: the storm plan, and the checks that are no support of their own. */
+#include "engine/result-table.h"
+
+#define PLANE "plane geometry"
+#define ASCE "ASCE 7-16, 26.10 with Kd = Kzt = Ke = G = 1"
+#define BEAM "beam theory; AISC Manual table 3-23"
+#define NDS                                                                                    \
+  "NDS 2018, No. 2 spruce-pine-fir: Fb 875 psi, wind 1.6, size, flat use, wet service; "       \
+  "values from memory"
+#define OWN_FACTOR "statics; factor needed by common practice"
+#define CHECK(name, field, words, from)                                                        \
+  AS ("checks." #name, SW_RESULT_NUMBER, support.checks.field, words, from)
+
+static const SwResult rows[] = {
+  NUMBER (storm,
+          bundle_m,
+          "√(post OD² + 4/π·strip_count·width·0.010 m/0.5)",
+          "strips wound on the post, 10 mm thick, half air: our own choice, no source"),
+  NUMBER (storm,
+          gathered_n,
+          "min (pressure·1.2·bundle·crown_height, post + strips)",
+          "ASCE 7-16 figure 29.4-1, rough round body; value from memory"),
+  NUMBER (storm,
+          gathered_limit_mps,
+          "gust_limit with the strips off the ring and wound on the post",
+          OWN_FACTOR),
+  NUMBER (storm,
+          unhook_gust_mps,
+          "support.take_down_gust: strips off the ring above it",
+          "our own choice"),
+  NUMBER (storm,
+          lower_gust_mps,
+          "the same rounding of gathered_limit, never under unhook_gust: post down above it",
+          "our own choice"),
+  NUMBER (storm,
+          unhook_sustained_mps,
+          "unhook_gust/1.53, rounded down to 1 mph or 1 m/s",
+          "Durst; ASCE 7-16 figure C26.5-1: 3-second gust over the mean of an hour"),
+  NUMBER (storm,
+          lower_sustained_mps,
+          "lower_gust/1.53, rounded down to 1 mph or 1 m/s",
+          "Durst; ASCE 7-16 figure C26.5-1: 3-second gust over the mean of an hour"),
+
+  CHECK (board_factor,
+         board.factor,
+         "board strength/board_stress; needed 1: the strength holds its own reserve",
+         NDS),
+  CHECK (board_limit_mps, board.limit_mps, "highest gust at which board_factor is 1", NDS),
+  CHECK (board_limit_unguyed_mps, board.limit_unguyed_mps, "the same if the guys let go", NDS),
+  CHECK (board_stress_pa,
+         board_stress_pa,
+         "moment at the ground/(arm_width·lap²/6), lap = half the board's thickness",
+         BEAM),
+  CHECK (column_factor,
+         column.factor,
+         "assumed yield/(M·column_amplifier/section modulus + column_axial/area); needed 1.5",
+         "AISC 360, chapters C and H: amplified moment"),
+  CHECK (column_limit_mps,
+         column.limit_mps,
+         "highest gust at which column_factor is 1.5",
+         OWN_FACTOR),
+  CHECK (column_limit_unguyed_mps,
+         column.limit_unguyed_mps,
+         "the same if the guys let go",
+         OWN_FACTOR),
+  CHECK (column_axial_n,
+         column_axial_n,
+         "weight of crown, star, strips and post + strips' pull in the gust + guys",
+         "statics"),
+  CHECK (column_critical_n,
+         column_critical_n,
+         "π²EI/(2.1·H)²; guyed at z: min (π²EI/z², that + ¾·k·z)",
+         "Euler; AISC 360 table C-A-7.1; Timoshenko & Gere, Theory of Elastic Stability, 2.3"),
+  CHECK (column_amplifier,
+         column_amplifier,
+         "1/(1 − column_axial/column_critical)",
+         "AISC 360, C2"),
+  CHECK (stub_factor, stub.factor, "assumed yield/stub_stress; needed 1.5", OWN_FACTOR),
+  CHECK (stub_limit_mps,
+         stub.limit_mps,
+         "highest gust at which stub_factor is 1.5",
+         OWN_FACTOR),
+  CHECK (stub_stress_pa,
+         stub_stress_pa,
+         "topper_n·(stub + star height/2)/section modulus of the stub",
+         BEAM),
+  CHECK (sleeve_lean_m,
+         sleeve_lean_m,
+         "crown_height·min ((sleeve inside − post OD)/sleeve_depth, 1)",
+         PLANE),
+  CHECK (sleeve_top_n,
+         sleeve_top_n,
+         "moment/sleeve_depth; in a socket + shear",
+         "statics: two forces, a sleeve depth apart"),
+  CHECK (sleeve_bottom_n,
+         sleeve_bottom_n,
+         "|sleeve_top − shear|",
+         "statics: two forces, a sleeve depth apart"),
+};
+
+const SwResultTable sw_results_of_checks = { rows, G_N_ELEMENTS (rows) };
