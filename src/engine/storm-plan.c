@@ -1,13 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/storm-plan.h"
 
-#include "engine/stand-model.h"
-
 #include <math.h>
 
 #define THICK_M 0.010 /* see the header */
 #define SOLID 0.5
-#define SOLVED_AT_MPS 10 /* limits do not depend on it */
 
 /* Strips and post in one circle. */
 static double
@@ -42,31 +39,49 @@ sustained_mps (double gust_mps, SwUnits units)
 }
 
 void
+sw_gathered_init (SwGathered *gathered,
+                  const SwDesign *design,
+                  const SwCone *cone,
+                  const SwCatalogue *catalogue)
+{
+  gathered->design = sw_design_copy (design);
+  gathered->design->site.gust_mps = SW_GATHERED_MPS;
+  sw_wind_init (&gathered->wind, gathered->design, cone, catalogue);
+  gather (&gathered->wind, gathered->design, bundle_m (design, catalogue));
+  sw_stand_model_init (&gathered->model,
+                       &(SwStandGiven){ gathered->design, cone, &gathered->wind, catalogue });
+  gathered->model.side_n = 0;
+  gathered->model.gathered = TRUE;
+}
+
+void
+sw_gathered_clear (SwGathered *gathered)
+{
+  sw_design_unref (gathered->design);
+}
+
+void
 sw_storm_plan_init (SwStormPlan *plan,
                     const SwDesign *design,
                     const SwCone *cone,
                     const SwSupport *hung,
                     const SwCatalogue *catalogue)
 {
-  g_autoptr (SwDesign) blown = sw_design_copy (design);
-  SwWind wind;
-  SwStandModel model;
-  SwSupport gathered = { 0 };
+  SwGathered tree;
+  SwSupport support = { 0 };
+  gboolean counted = design->guys.count >= 3 && design->guys.stakes_tested;
 
-  blown->site.gust_mps = SOLVED_AT_MPS;
   *plan = (SwStormPlan){ .bundle_m = bundle_m (design, catalogue) };
-  sw_wind_init (&wind, blown, cone, catalogue);
-  gather (&wind, blown, plan->bundle_m);
-  sw_stand_model_init (&model, &(SwStandGiven){ blown, cone, &wind, catalogue });
-  model.side_n = 0;
-  model.gathered = TRUE;
-  sw_gust_limits (&gathered, &model);
+  sw_gathered_init (&tree, design, cone, catalogue);
+  sw_gust_limits (&support, &tree.model);
+  plan->gathered_n = tree.wind.post_n * pow (design->site.gust_mps / SW_GATHERED_MPS, 2);
+  sw_gathered_clear (&tree);
 
-  plan->gathered_n = wind.post_n * pow (design->site.gust_mps / SOLVED_AT_MPS, 2);
-  plan->gathered_limit_mps = gathered.gust_limit_mps;
-  plan->gathered_reason = gathered.limit_reason;
+  plan->gathered_limit_mps = support.gust_limit_mps;
+  plan->gathered_reason = support.limit_reason;
+  plan->gathered_checks_mps = sw_stand_checks_least_mps (&support.checks, counted);
   plan->unhook_gust_mps = hung->take_down_gust_mps;
-  plan->lower_gust_mps = MAX (gathered.take_down_gust_mps, hung->take_down_gust_mps);
+  plan->lower_gust_mps = MAX (support.take_down_gust_mps, hung->take_down_gust_mps);
   plan->unhook_sustained_mps = sustained_mps (plan->unhook_gust_mps, design->units);
   plan->lower_sustained_mps = sustained_mps (plan->lower_gust_mps, design->units);
 }

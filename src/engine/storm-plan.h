@@ -13,7 +13,7 @@
  * C26.5-1). Rounded down to whole mph or m/s.
  */
 #pragma once
-#include "engine/stand.h"
+#include "engine/stand-model.h"
 
 #define SW_GUST_FACTOR 1.53
 
@@ -22,6 +22,7 @@ typedef struct {
   double gathered_n;         /* wind on both, at the design's gust */
   double gathered_limit_mps; /* highest gust with the strips wound on the post */
   SwLimitReason gathered_reason;
+  double gathered_checks_mps; /* what the further checks of stand-checks.h bear of that tree */
   double unhook_gust_mps, lower_gust_mps; /* NAN where no gust may be shown */
   double unhook_sustained_mps, lower_sustained_mps;
 } SwStormPlan;
@@ -32,3 +33,19 @@ void sw_storm_plan_init (SwStormPlan *plan,
                          const SwCone *cone,
                          const SwSupport *hung,
                          const SwCatalogue *catalogue);
+
+/* The tree with its strips wound on the post, in a gust of SW_GATHERED_MPS; the model borrows
+ * from the rest, which must stay where it is. */
+#define SW_GATHERED_MPS 10
+
+typedef struct {
+  SwDesign *design; /* owned */
+  SwWind wind;
+  SwStandModel model;
+} SwGathered;
+
+void sw_gathered_init (SwGathered *gathered,
+                       const SwDesign *design,
+                       const SwCone *cone,
+                       const SwCatalogue *catalogue);
+void sw_gathered_clear (SwGathered *gathered);

@@ -4,12 +4,6 @@
 
 #include <glib/gi18n.h>
 
-static gboolean
-in_socket (const SwSolution *s)
-{
-  return s->design->stand.foot == SW_FOOT_SOCKET;
-}
-
 static double
 stub_kg (const SwSolution *s)
 {
@@ -37,7 +31,6 @@ static const SwWorkingTerm terms[] = {
 static const SwWorkingRow rows[] = {
   { .key = "heights.post_m",
     .formula = "crown_height_m + hook_drop_m − heights.flange_m − heights.foot_m" },
-  { .key = "heights.sleeve_m", .applies = in_socket, .formula = "socket_depth_m" },
   { .key = "heights.lift_kg",
     .formula = "crown.mass_kg + star_kg + strip_count·mass_kg_per_m·slant_m + "
                "post_kg_per_m·heights.post_m + stub_kg" },

@@ -4,6 +4,7 @@
 
 #include <glib/gi18n.h>
 
+#define FIRST_PORT N_ ("shown for port 1; later ports go on from there")
 #define FITS N_ ("a frame that fits exactly fits; the billionth makes up for rounding")
 
 static gboolean
@@ -60,6 +61,18 @@ last_universe (const SwSolution *s)
   return first_port (s)->last_universe;
 }
 
+static double
+last_strip (const SwSolution *s)
+{
+  return first_port (s)->last_strip;
+}
+
+static double
+first_universe (const SwSolution *s)
+{
+  return first_port (s)->first_universe;
+}
+
 static const SwWorkingTerm terms[] = {
   { "first_port_pixels", first_port_pixels, 0, N_ ("lit pixels on port 1"), "data.rows" },
   { "own_port_pixels",
@@ -104,6 +117,14 @@ static const SwWorkingRow rows[] = {
       "full_ports·ceil((strips_per_port·strip.pixels + skipped_pixels)/pixels_per_universe) + "
       "min(1, strips_left)·ceil((strips_left·strip.pixels + "
       "skipped_pixels)/pixels_per_universe)" },
+  { "data.rows.last_strip", NULL, "strips_per_port", FIRST_PORT, NULL, last_strip },
+  { "data.rows.pixels",
+    NULL,
+    "strips_per_port·strip.pixels",
+    FIRST_PORT,
+    NULL,
+    first_port_pixels },
+  { "data.rows.first_universe", NULL, "data.first_universe", FIRST_PORT, NULL, first_universe },
   { "data.rows.last_universe",
     NULL,
     "first_universe + ceil((first_port_pixels + skipped_pixels)/pixels_per_universe) − 1",

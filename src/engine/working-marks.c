@@ -115,6 +115,12 @@ mean_radius_m (const SwSolution *s)
   return perimeter_m (s) / (2 * G_PI);
 }
 
+static gboolean
+by_circle (const SwSolution *s)
+{
+  return !by_points (s);
+}
+
 static const SwWorkingTerm terms[] = {
   { "strip", NULL, 2, N_ ("number of the strip that is shown"), "count" },
   { "ring_od_m", ring_od_m, 0, N_ ("outside of the ring pipe"), "data/pipes.json" },
@@ -217,6 +223,31 @@ static const SwWorkingRow rows[] = {
     SHOWN,
     NULL,
     built_arc_m },
+  { "as_built.marks.azimuth_deg",
+    by_circle,
+    "azimuth_deg",
+    SHOWN,
+    N_ ("on a circle equal lengths are equal angles"),
+    built_azimuth_deg },
+  { "as_built.marks.azimuth_deg",
+    NULL,
+    NULL,
+    N_ ("no formula: the spline through the measured points is followed until its length is "
+        "arc_m"),
+    NULL,
+    built_azimuth_deg },
+  { "as_built.marks.radius_m",
+    by_circle,
+    "built_perimeter_m/(2·π)",
+    SHOWN,
+    N_ ("the ring is a circle"),
+    built_radius_m },
+  { "as_built.marks.radius_m",
+    NULL,
+    NULL,
+    N_ ("no formula: read off the spline through the measured points"),
+    NULL,
+    built_radius_m },
   { "as_built.marks.slant_m",
     NULL,
     "√((crown_radius_m·sin(azimuth_deg·π/180) + crown_offset_x_m − (built_radius_m − "

@@ -87,6 +87,28 @@ cost_total (const SwSolution *s)
   return s->bom == NULL ? NAN : s->cost_to_pay;
 }
 
+/* The first pair of which both are there. */
+static const SwPair *
+first_pair (const SwSolution *s)
+{
+  for (guint i = 0; i < s->fits.n; i++) {
+    if (!isnan (s->fits.pairs[i].clearance_m))
+      return &s->fits.pairs[i];
+  }
+  return NULL;
+}
+
+#define OF_PAIR(what)                                                                          \
+  static double pair_##what (const SwSolution *s)                                              \
+  {                                                                                            \
+    const SwPair *pair = first_pair (s);                                                       \
+    return pair == NULL ? NAN : pair->what;                                                    \
+  }
+
+OF_PAIR (inner_m)
+OF_PAIR (outer_m)
+OF_PAIR (clearance_m)
+
 #define OF_GROUP(name, i)                                                                      \
   static double name##_pay (const SwSolution *s)                                               \
   {                                                                                            \
@@ -113,6 +135,8 @@ static const SwWorkingTerm terms[] = {
   { "plan_bars", plan_bars, 0, N_ ("bars of the plan"), "the cut list" },
   { "plan_stock_m", plan_stock_m, 0, N_ ("length of a bar"), "the cut list" },
   { "plan_pieces_m", plan_pieces_m, 0, N_ ("all its pieces, end to end"), "the cut list" },
+  { "pair_inner_m", pair_inner_m, 0, N_ ("true size of the inner"), "fits.inner_m" },
+  { "pair_outer_m", pair_outer_m, 0, N_ ("true size of the outer"), "fits.outer_m" },
   { "strips_pay", strips_pay, 0, N_ ("Strips"), LIST },
   { "star_pay", star_pay, 0, N_ ("Star"), LIST },
   { "crown_pay", crown_pay, 0, N_ ("Crown"), LIST },
@@ -124,6 +148,25 @@ static const SwWorkingTerm terms[] = {
 };
 
 static const SwWorkingRow rows[] = {
+  { "fits.clearance_m",
+    NULL,
+    "pair_outer_m − pair_inner_m",
+    N_ ("shown for the first pair; the same for each"),
+    N_ ("nominal sizes"),
+    pair_clearance_m },
+  { "cuts.bars",
+    NULL,
+    NULL,
+    N_ ("no formula: patterns of cuts are searched; `optimal` says that no plan has fewer"),
+    NULL,
+    plan_bars },
+  { "bom.quantity",
+    NULL,
+    NULL,
+    N_ ("no formula for all: each part is counted by its own rule, from strips, holes, bars or "
+        "metres; spares are in it"),
+    NULL,
+    part_quantity },
   { "cuts.waste_m", NULL, "plan_bars·plan_stock_m − plan_pieces_m", FIRST, NULL, waste_m },
   { "bom.total", NULL, "part_quantity·part_unit_price", SHOWN, NULL, part_total },
   { "bom.to_buy",

@@ -2,6 +2,7 @@
 /* working-power.c: what the lights draw. The ladder has no short formula; Kirchhoff's laws
  * round it do: currents at a node add up, and volts along a way add up.
  */
+#include "engine/working-strip.h"
 #include "engine/working-table.h"
 
 #include <glib/gi18n.h>
@@ -44,229 +45,67 @@ average_share (const SwSolution *s)
 static double
 pixel_wire_m (const SwSolution *s)
 {
-  double wire_m = s->design->power.wire_per_pixel_m;
-
-  return wire_m > 0 ? wire_m : s->design->strip.pitch_m;
-}
-
-static double
-link_ohm (const SwDesign *design, double wire_m)
-{
-  return 2 * design->power.strip_ohm_per_m * wire_m;
-}
-
-static double
-feed_ohm (const SwPowerSetup *power)
-{
-  return 2 * power->feeder_ohm_per_m * power->feeder_m * power->strips_per_feeder;
-}
-
-/* A strip solved once more, for what the result alone does not keep. */
-typedef struct {
-  const SwSolution *s;
-  double share;
-  int pixels;
-  double *volts; /* owned */
-  GArray *feeds; /* owned: int */
-} Strip;
-
-static gboolean
-strip_init (Strip *strip, const SwSolution *s, double share)
-{
-  *strip = (Strip){ .s = s, .share = share, .pixels = s->design->strip.pixels };
-  strip->volts = g_new0 (double, strip->pixels);
-  strip->feeds = sw_power_feeds (s->design);
-  return sw_power_volts (s->design, share, strip->volts);
-}
-
-static void
-strip_clear (Strip *strip)
-{
-  g_free (strip->volts);
-  g_array_unref (strip->feeds);
-}
-
-static double
-pixel_amps (const Strip *strip, int pixel)
-{
-  const SwPowerSetup *power = &strip->s->design->power;
-  double full_a = power->pixel_a * strip->share;
-
-  return is_regulated (strip->s) ? full_a * power->supply_v / strip->volts[pixel - 1] : full_a;
-}
-
-static double
-sum_amps (const Strip *strip)
-{
-  double sum = 0;
-
-  for (int pixel = 1; pixel <= strip->pixels; pixel++)
-    sum += pixel_amps (strip, pixel);
-  return sum;
-}
-
-/* What leaves a pixel's node towards a neighbour, A. */
-static double
-amps_towards (const Strip *strip, int pixel, int neighbour)
-{
-  double ohm = link_ohm (strip->s->design, pixel_wire_m (strip->s));
-
-  if (neighbour < 1 || neighbour > strip->pixels || !(ohm > 0))
-    return 0;
-  return (strip->volts[pixel - 1] - strip->volts[neighbour - 1]) / ohm;
-}
-
-/* Feeds that no resistance tells apart share evenly. */
-static double
-amps_of_feed (const Strip *strip, int pixel)
-{
-  const SwPowerSetup *power = &strip->s->design->power;
-
-  if (feed_ohm (power) > 0)
-    return (power->supply_v - strip->volts[pixel - 1]) / feed_ohm (power);
-  if (!(link_ohm (strip->s->design, pixel_wire_m (strip->s)) > 0))
-    return sum_amps (strip) / strip->feeds->len;
-  return pixel_amps (strip, pixel) + amps_towards (strip, pixel, pixel - 1) +
-         amps_towards (strip, pixel, pixel + 1);
-}
-
-static int
-lowest_pixel (const Strip *strip)
-{
-  int lowest = 1;
-
-  for (int pixel = 2; pixel <= strip->pixels; pixel++) {
-    if (strip->volts[pixel - 1] <
-        strip->volts[lowest - 1] - 1e-12 * strip->s->design->power.supply_v)
-      lowest = pixel;
-  }
-  return lowest;
-}
-
-static int
-feed_nearest_to (const Strip *strip, int pixel)
-{
-  int nearest = g_array_index (strip->feeds, int, 0);
-
-  for (guint i = 1; i < strip->feeds->len; i++) {
-    int feed = g_array_index (strip->feeds, int, i);
-    if (ABS (feed - pixel) < ABS (nearest - pixel))
-      nearest = feed;
-  }
-  return nearest;
-}
-
-typedef struct {
-  int feed, links; /* links > 0: up the strip */
-  double feed_a, link_sum_a, mean_per_v, strip_a, other_feeds_a;
-} Way;
-
-static double
-other_feeds_a (const Strip *strip)
-{
-  double sum = 0, most = 0;
-
-  for (guint i = 0; i < strip->feeds->len; i++) {
-    double amps = amps_of_feed (strip, g_array_index (strip->feeds, int, i));
-    sum += amps;
-    most = MAX (most, amps);
-  }
-  return sum - most;
-}
-
-static double
-mean_per_v (const Strip *strip)
-{
-  double sum = 0;
-
-  for (int i = 0; i < strip->pixels; i++)
-    sum += 1 / strip->volts[i];
-  return sum / strip->pixels;
-}
-
-/* From the nearest feed to the pixel with the lowest voltage. */
-static Way
-way_at (const SwSolution *s, double share)
-{
-  Way way = { .feed_a = NAN, .link_sum_a = NAN };
-  Strip strip;
-
-  if (strip_init (&strip, s, share)) {
-    int lowest = lowest_pixel (&strip), feed = feed_nearest_to (&strip, lowest);
-    double ohm = link_ohm (s->design, pixel_wire_m (s));
-    way = (Way){ .feed = feed,
-                 .links = lowest - feed,
-                 .feed_a = amps_of_feed (&strip, feed),
-                 .mean_per_v = mean_per_v (&strip),
-                 .strip_a = sum_amps (&strip),
-                 .other_feeds_a = other_feeds_a (&strip) };
-    if (ohm > 0)
-      way.link_sum_a = (strip.volts[feed - 1] - strip.volts[lowest - 1]) / ohm;
-    else
-      way.link_sum_a = 0;
-  }
-  strip_clear (&strip);
-  return way;
+  return sw_pixel_wire_m (s->design);
 }
 
 static double
 feed_a (const SwSolution *s)
 {
-  return way_at (s, s->design->power.cap).feed_a;
+  return sw_way_at (s->design, s->design->power.cap).feed_a;
 }
 
 static double
 link_sum_a (const SwSolution *s)
 {
-  return way_at (s, s->design->power.cap).link_sum_a;
+  return sw_way_at (s->design, s->design->power.cap).link_sum_a;
 }
 
 static double
 feed_pixel (const SwSolution *s)
 {
-  return way_at (s, s->design->power.cap).feed;
+  return sw_way_at (s->design, s->design->power.cap).feed;
 }
 
 static double
 links_away (const SwSolution *s)
 {
-  return way_at (s, s->design->power.cap).links;
+  return sw_way_at (s->design, s->design->power.cap).links;
 }
 
 static double
 mean_inverse (const SwSolution *s)
 {
-  return way_at (s, s->design->power.cap).mean_per_v;
+  return sw_way_at (s->design, s->design->power.cap).mean_per_v;
 }
 
 static double
 rest_of_feeds_a (const SwSolution *s)
 {
-  return way_at (s, s->design->power.cap).other_feeds_a;
+  return sw_way_at (s->design, s->design->power.cap).other_feeds_a;
 }
 
 static double
 white_feed_a (const SwSolution *s)
 {
-  return way_at (s, 1).feed_a;
+  return sw_way_at (s->design, 1).feed_a;
 }
 
 static double
 white_link_sum_a (const SwSolution *s)
 {
-  return way_at (s, 1).link_sum_a;
+  return sw_way_at (s->design, 1).link_sum_a;
 }
 
 static double
 white_strip_a (const SwSolution *s)
 {
-  return way_at (s, 1).strip_a;
+  return sw_way_at (s->design, 1).strip_a;
 }
 
 static double
 average_strip_a (const SwSolution *s)
 {
-  return way_at (s, average_share (s)).strip_a;
+  return sw_way_at (s->design, average_share (s)).strip_a;
 }
 
 /* Σ over the feeds of a strip. */

@@ -100,6 +100,16 @@ is_closed_all_the_way (const SwSolution *s)
   return flat_m (s) >= broad_m (s);
 }
 
+/* Mean over the height. */
+static double
+lattice_mean_m (const SwSolution *s)
+{
+  const SwShape *shape = &s->design->shape;
+
+  return sw_wind_lattice_area (shape, s->design->strip.width_m) /
+         (shape->crown_height_m - shape->ring_height_m);
+}
+
 static double
 post_od_m (const SwSolution *s)
 {
@@ -202,6 +212,12 @@ static const SwWorkingTerm terms[] = {
     0,
     N_ ("share of the height where the cone is closed: (flat − narrow)/(broad − narrow)"),
     "similar triangles" },
+  { "lattice_mean_m",
+    lattice_mean_m,
+    0,
+    N_ ("mean over the height of (4.0ε² − 5.9ε + 4.0)·ε·2ρ, ε the strips' share of the cone's "
+        "skin, 1 at most, ρ its radius; Simpson's rule, 512 steps"),
+    "ASCE 7-16 figure 29.4-3, value from memory" },
   { "post_od_m", post_od_m, 0, N_ ("outside of the post"), "data/pipes.json" },
   { "nearest_share",
     nearest_share,
@@ -247,6 +263,9 @@ static const SwWorkingRow rows[] = {
                "flat_m)/2 + (1 − closed_share)·flat_m)",
     .how = SCANNED,
     .assumes = NO_SHELTER },
+  { .key = "wind.lattice_n",
+    .formula = "pressure_pa·(crown_height_m − ring_height_m)·lattice_mean_m",
+    .assumes = N_ ("the cone as a trussed tower: a second opinion, not used") },
   { .key = "wind.post_n",
     .formula = "pressure_pa·cf_round·post_od_m·crown_height_m",
     .assumes = N_ ("the post is bare up to the crown") },

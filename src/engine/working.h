@@ -6,13 +6,16 @@
  *
  *   + − · / ^ √   in the usual order; − before a number changes its sign; √ takes what stands
  *                 right behind it; · and / go from left to right, ^ from right to left
- *   ( )           and functions: sin cos tan atan atan2 abs min max ceil floor
+ *   ( )           and functions: sin cos tan acos atan atan2 abs min max ceil floor
+ *   first(x, …)   out of a table: the first of the rest that is at least x
+ *   count(x, …)   how many of the rest are at least x
  *   2.01  π       numbers with a decimal point
  *   names         what goes in: the last words of a report key or file key
  *                 ("crown_height_m", "topper.height_m"), or a term with a source of its own
  *
  * Where a result comes from a solve, its formula is a relation that holds at the solution, and
- * `how` says how it was solved.
+ * `how` says how it was solved. Where something was looked for among many there is none, and
+ * `how` says why.
  */
 #pragma once
 #include "engine/solution.h"

@@ -33,14 +33,36 @@ formula_fail (Formula *f)
   return NAN;
 }
 
+/* first (x, …): the first of the rest that is at least x; count (x, …): how many are. */
+static inline double
+formula_look_up (Formula *f, gboolean counts)
+{
+  double least = formula_sum (f), found = NAN;
+  guint n = 0;
+
+  while (formula_takes (f, ",")) {
+    double next = formula_sum (f);
+    if (!(next >= least))
+      continue;
+    if (n++ == 0)
+      found = next;
+  }
+  if (!formula_takes (f, ")"))
+    return formula_fail (f);
+  return counts ? n : found;
+}
+
 static inline double
 formula_call (Formula *f, const char *name)
 {
   static const struct {
     const char *name;
     double (*of) (double);
-  } functions[] = { { "sin", sin },  { "cos", cos },     { "tan", tan },  { "atan", atan },
-                    { "abs", fabs }, { "floor", floor }, { "ceil", ceil } };
+  } functions[] = { { "sin", sin },   { "cos", cos },  { "tan", tan },     { "acos", acos },
+                    { "atan", atan }, { "abs", fabs }, { "floor", floor }, { "ceil", ceil } };
+  if (strcmp (name, "first") == 0 || strcmp (name, "count") == 0)
+    return formula_look_up (f, strcmp (name, "count") == 0);
+
   double first = formula_sum (f), value = first;
   guint more = 0;
 
