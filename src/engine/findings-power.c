@@ -165,13 +165,25 @@ zones_take_more (const SwSolution *s, SwFindingDraft *draft)
   return s->power.feasible && s->zones.count > s->power.supplies;
 }
 
+/* What the fullest supply would give in a white picture, each as much more as the whole tree.
+ */
+static double
+fullest_white_w (const SwSolution *s)
+{
+  double most_w = 0;
+
+  for (int i = 0; i < s->zones.count; i++)
+    most_w = MAX (most_w, sw_zones_get (&s->zones, i).load_w);
+  return s->power.tree_w > 0 ? most_w * s->power.full_white_w / s->power.tree_w : 0;
+}
+
 static gboolean
 white_frame (const SwSolution *s, SwFindingDraft *draft)
 {
   const SwPowerSetup *power = &s->design->power;
   gboolean starves =
     !s->power.full_white_feasible || s->power.full_white_worst_v < power->min_pixel_v;
-  gboolean overloads = s->power.full_white_w > s->power.supplies * power->supply_w;
+  gboolean overloads = fullest_white_w (s) > power->supply_w;
 
   if (!s->power.feasible || !(power->cap < 1) || !(starves || overloads))
     return FALSE;

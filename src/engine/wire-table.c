@@ -55,5 +55,8 @@ sw_wire_like (double ohm_per_m)
 char *
 sw_wire_name (const SwWire *wire, SwWireSystem system)
 {
-  return g_strdup_printf (system == SW_WIRE_AWG ? "%g AWG" : "%g mm²", wire->size);
+  char size[G_ASCII_DTOSTR_BUF_SIZE];
+
+  g_ascii_formatd (size, sizeof size, "%g", wire->size);
+  return g_strconcat (size, system == SW_WIRE_AWG ? " AWG" : " mm²", NULL);
 }

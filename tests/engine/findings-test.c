@@ -349,6 +349,13 @@ static const Case cases[] = {
     "power.strips_per_feeder" },
   { "supplies-by-zone", "landmark", "", "power.supply_w=400", NULL },
   { "white-frame", "lawn", "", "power.cap=1; power.min_pixel_v=5", NULL },
+  /* Worked by hand: 20 strips of 50 · 0.055 A · 12 V are 660 W white on one supply of 600 W,
+   * though the star has one of its own and both together could give the 726 W of it all */
+  { "white-frame",
+    "lawn",
+    "power.cap=0.7; power.min_pixel_v=5; power.supply_w=600",
+    "power.cap=0.7; power.min_pixel_v=5; power.supply_w=750",
+    NULL },
   { "white-frame",
     "lawn",
     "power.load=constant-power; power.pixel_a=0.25; power.cap=0.2",
