@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#define _GNU_SOURCE /* strerrordesc_np */
 #include "commands/command.h"
 
 #include "engine/design-file.h"
@@ -182,11 +183,20 @@ sw_command_say (const SwSolution *solution, const char *done)
   return status == SW_EXIT_DONE ? sw_command_status (solution) : status;
 }
 
+const char *
+sw_command_system_words (int number)
+{
+  const char *words = strerrordesc_np (number);
+
+  return words == NULL ? "unknown error" : words;
+}
+
 int
 sw_command_print (const char *text)
 {
   if (fputs (text, stdout) >= 0 && fflush (stdout) == 0)
     return SW_EXIT_DONE;
-  g_autofree char *message = g_strdup_printf ("can't be written: %s", g_strerror (errno));
+  g_autofree char *message =
+    g_strdup_printf ("can't be written: %s", sw_command_system_words (errno));
   return sw_command_fail (SW_EXIT_FILE, "standard output", message);
 }

@@ -70,5 +70,8 @@ int sw_command_say (const SwSolution *solution, const char *done);
 /* SW_EXIT_STOPS when the design has `stop` findings. */
 int sw_command_status (const SwSolution *solution);
 
+/* An error of the system, in English whatever the locale. number: errno. */
+const char *sw_command_system_words (int number);
+
 /* Standard output, written and flushed, or SW_EXIT_FILE with a line on standard error. */
 int sw_command_print (const char *text);

@@ -21,7 +21,7 @@ claim (const char *file)
   }
   if (errno == EEXIST)
     return sw_command_fail (SW_EXIT_FILE, file, "file: stands already, --force writes over it");
-  g_autofree char *message = g_strdup_printf ("file: %s", g_strerror (errno));
+  g_autofree char *message = g_strdup_printf ("file: %s", sw_command_system_words (errno));
   return sw_command_fail (SW_EXIT_FILE, file, message);
 }
 
