@@ -228,17 +228,26 @@ text_or_none (JsonObject *object, const char *name)
   return json_object_get_string_member_with_default (object, name, "");
 }
 
+/* "12 V", "16". Returns: (transfer full). */
+static char *
+with_unit (JsonObject *object, const char *name)
+{
+  g_autofree char *value = plain_text (json_object_get_member (object, name));
+  const char *unit = text_or_none (object, "unit");
+
+  return g_strjoin (*unit == '\0' ? "" : " ", value, unit, NULL);
+}
+
 static void
 append_input (GString *text, JsonObject *input)
 {
-  g_autofree char *value = plain_text (json_object_get_member (input, "value"));
+  g_autofree char *value = with_unit (input, "value");
   const char *source = text_or_none (input, "source");
 
   g_string_append_printf (text,
-                          "    %s = %s %s  (%s%s%s%s)\n",
+                          "    %s = %s  (%s%s%s%s)\n",
                           json_object_get_string_member (input, "name"),
                           value,
-                          text_or_none (input, "unit"),
                           text_or_none (input, "key"),
                           text_or_none (input, "what"),
                           *source == '\0' ? "" : "; ",
@@ -253,10 +262,10 @@ append_working (GString *text, const char *key, JsonObject *working)
   append_line (text, "formula in words", working, "words");
   if (json_object_has_member (working, "inputs")) {
     JsonArray *inputs = json_object_get_array_member (working, "inputs");
-    g_autofree char *result = plain_text (json_object_get_member (working, "result"));
+    g_autofree char *result = with_unit (working, "result");
     for (guint i = 0; i < json_array_get_length (inputs); i++)
       append_input (text, json_array_get_object_element (inputs, i));
-    g_string_append_printf (text, "  result: %s %s\n", result, text_or_none (working, "unit"));
+    g_string_append_printf (text, "  result: %s\n", result);
   }
   append_line (text, "source", working, "source");
   append_line (text, "how", working, "how");

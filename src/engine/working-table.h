@@ -36,7 +36,7 @@ typedef struct {
 extern const SwWorkingTable sw_working_shape, sw_working_marks, sw_working_power,
   sw_working_data, sw_working_wind, sw_working_stand, sw_working_ring, sw_working_gust,
   sw_working_parts, sw_working_checks, sw_working_build, sw_working_foot, sw_working_feeds,
-  sw_working_pipe, sw_working_limits;
+  sw_working_cable, sw_working_pipe, sw_working_limits;
 
 extern const SwWorkingTable *const sw_working_tables[];
 extern const guint sw_n_working_tables;

@@ -32,8 +32,9 @@ static const struct {
   { "support", N_ ("Hold") },      { "ring", N_ ("Ring") },
   { "storm", N_ ("Storm plan") },  { "checks", N_ ("Checks of single parts") },
   { "marks", N_ ("Ring marks") },  { "crown", N_ ("Crown holes") },
-  { "as_built", N_ ("As built") }, { "cuts", N_ ("Cut list") },
-  { "bom", N_ ("Parts") },         { "cost", N_ ("Cost") },
+  { "as_built", N_ ("As built") }, { "fits", N_ ("Fits") },
+  { "cuts", N_ ("Cut list") },     { "bom", N_ ("Parts") },
+  { "cost", N_ ("Cost") },
 };
 
 static const char *
@@ -258,11 +259,13 @@ sw_working_fill (SwFlow *flow)
 
   sw_flow_text (
     flow,
-    sw_pen_word (pen,
-                 N_ ("For whoever checks the numbers. Formulas reckon in metres, kilograms, "
-                     "newtons, volts and amperes, angles in radians; · and / go from left to "
-                     "right, ^ from right to left. A name is the end of a key of the report or "
-                     "of the design's file; the others stand in the last table.")));
+    sw_pen_word (
+      pen,
+      N_ ("For whoever checks the numbers. Formulas reckon in metres, kilograms, "
+          "newtons, volts and amperes, angles in radians; · and / go from left to "
+          "right, ^ from right to left. first(x, …) is the first of the rest that is at least "
+          "x, count(x, …) how many of them are. A name is the end of a key of the report or "
+          "of the design's file; the others stand in the last table.")));
   add_groups (flow, workings);
   add_terms (flow, workings);
 }
