@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/fit-chain.h"
-#include "solve.h"
+#include "raised.h"
 
 #include <math.h>
 
@@ -107,11 +107,7 @@ test_verdicts_agree_with_findings (void)
 
   for (guint k = 0; k < G_N_ELEMENTS (rows); k++) {
     g_autoptr (SwSolution) solution = solve_with ("lawn", rows[k].sets);
-    gboolean found = FALSE;
-    for (guint i = 0; i < solution->findings->len; i++)
-      found = found ||
-              strcmp (g_array_index (solution->findings, SwFinding, i).code, rows[k].code) == 0;
-    g_assert_true (found);
+    expect_finding (solution, rows[k].code);
     g_assert_cmpint (expect_pair (solution, rows[k].what)->verdict, !=, SW_VERDICT_FITS);
   }
 }

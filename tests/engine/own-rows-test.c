@@ -3,6 +3,7 @@
 #include "engine/error.h"
 #include "engine/own-rows.h"
 #include "engine/solution.h"
+#include "raised.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -76,16 +77,6 @@ post_od_m (SwDesign *design, const SwCatalogue *catalogue)
 
   g_assert_no_error (error);
   return solution->post_od_m;
-}
-
-static gboolean
-has_finding (const SwSolution *solution, const char *code)
-{
-  for (guint i = 0; i < solution->findings->len; i++) {
-    if (strcmp (g_array_index (solution->findings, SwFinding, i).code, code) == 0)
-      return TRUE;
-  }
-  return FALSE;
 }
 
 static void
@@ -235,7 +226,7 @@ test_an_unknown_id_opens_with_a_stop (Shed *shed, gconstpointer unused)
   g_autoptr (SwSolution) solution = sw_solution_new (carried, catalogue, NULL);
 
   g_assert_nonnull (solution);
-  g_assert_true (has_finding (solution, "unknown-post"));
+  g_assert_nonnull (find_finding (solution, "unknown-post"));
 }
 
 static void
@@ -251,7 +242,7 @@ test_an_own_post_is_bought_and_known (Shed *shed, gconstpointer unused)
   for (guint i = 0; i < solution->bom->len; i++)
     bought |= strcmp (g_array_index (solution->bom, SwPart, i).id, "my-mast") == 0;
   g_assert_true (bought);
-  g_assert_false (has_finding (solution, "unknown-post"));
+  g_assert_null (find_finding (solution, "unknown-post"));
 }
 
 /* Strict in a design, as every key of its file. */

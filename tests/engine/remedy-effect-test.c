@@ -1,19 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "engine/remedy-effect.h"
-#include "solve.h"
+#include "raised.h"
 
 #include <string.h>
-
-static const SwFinding *
-expect_finding (const SwSolution *solution, const char *code)
-{
-  for (guint i = 0; i < solution->findings->len; i++) {
-    const SwFinding *finding = &g_array_index (solution->findings, SwFinding, i);
-    if (strcmp (finding->code, code) == 0)
-      return finding;
-  }
-  g_error ("no finding %s", code);
-}
 
 static void
 test_says_what_it_costs (void)
