@@ -1,12 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-/* The backdrop and the tree are kept as image surfaces: the backdrop changes with size, style
- * and view only, the tree with the solution. It is shown in bands; grips and the live number
- * are small pictures over them.
- */
 #include "app/view-area.h"
 
-#include "app/bands.h"
-#include "drawing/top-view.h"
+#include "app/grip-nodes.h"
+#include "app/view-picture.h"
 #include "engine/units.h"
 #include "packet/process-locale.h"
 
@@ -15,16 +11,7 @@
 #include <math.h>
 #include <string.h>
 
-#define GRIP_ROOM 20 /* units round a grip's middle that its ring, marks and halo need */
-#define ROOM 1.12    /* the picture is fitted anew when it could be so much larger or smaller */
-
-/* A grip as it was shown last: what stays is not painted again. */
-typedef struct {
-  SwGrip grip;
-  SwGripLook look;
-  const SwStyle *style;
-  GskRenderNode *node; /* owned, nullable */
-} GripNode;
+#define ROOM 1.12 /* the picture is fitted anew when it could be so much larger or smaller */
 
 struct _SwViewArea {
   GtkWidget parent_instance;
@@ -34,16 +21,11 @@ struct _SwViewArea {
   SwView view;
   gboolean fitted;
 
-  SwTextCache *texts;        /* owned */
-  cairo_surface_t *backdrop; /* owned, nullable */
-  cairo_surface_t *tree;     /* owned, nullable: backdrop, ghost, tree and dimensions */
-  const SwSolution *ghost;   /* borrowed, nullable: what the backdrop shows; only compared */
-  SwBands *bands;            /* owned: the same as it is shown */
-  gboolean tree_stale;
+  SwViewPicture *picture; /* owned */
 
   SwGrip grips[SW_N_GRIPS];
-  GripNode nodes[SW_N_GRIPS]; /* by place in `grips` */
   guint n_grips;
+  SwGripNodes nodes;
   int hover; /* index into grips, −1 = none */
   int focus; /* the one that arrow keys move, −1 = none */
   gboolean dragging;
@@ -64,99 +46,6 @@ style_now (void)
     return adw_style_manager_get_dark (manager) ? &sw_style_dark_contrast
                                                 : &sw_style_light_contrast;
   return adw_style_manager_get_dark (manager) ? &sw_style_dark : &sw_style_light;
-}
-
-static SwPicture
-picture_of (SwViewArea *self, SwDrawParts parts)
-{
-  return (
-    SwPicture){ &self->view, style_now (), sw_language_of_process (), self->texts, parts };
-}
-
-static void
-draw_parts (SwViewArea *self, cairo_t *cr, SwDrawParts parts)
-{
-  SwPicture picture = picture_of (self, parts);
-  const SwSolution *solution = sw_document_get_solution (self->document);
-
-  if (self->kind == SW_SIDE)
-    sw_side_view_draw (cr, &picture, solution);
-  else
-    sw_top_view_draw (cr, &picture, solution);
-}
-
-static void
-draw_ghost (SwViewArea *self, cairo_t *cr)
-{
-  SwPicture picture = picture_of (self, SW_DRAW_TREE);
-  const SwSolution *before = sw_document_get_before (self->document);
-
-  if (before == NULL)
-    return;
-  if (self->kind == SW_SIDE)
-    sw_side_view_draw_ghost (cr, &picture, before);
-  else
-    sw_top_view_draw_ghost (cr, &picture, before);
-}
-
-static cairo_surface_t *
-surface_new (SwViewArea *self)
-{
-  int factor = gtk_widget_get_scale_factor (GTK_WIDGET (self));
-  cairo_surface_t *surface =
-    cairo_image_surface_create (CAIRO_FORMAT_RGB24,
-                                gtk_widget_get_width (GTK_WIDGET (self)) * factor,
-                                gtk_widget_get_height (GTK_WIDGET (self)) * factor);
-
-  cairo_surface_set_device_scale (surface, factor, factor);
-  return surface;
-}
-
-static void
-forget_pictures (SwViewArea *self)
-{
-  g_clear_pointer (&self->backdrop, cairo_surface_destroy);
-  g_clear_pointer (&self->tree, cairo_surface_destroy);
-  self->tree_stale = TRUE;
-}
-
-/* Paper, ground, person, and while a step is open the tree as it was. */
-static void
-refresh_backdrop (SwViewArea *self)
-{
-  const SwSolution *before = sw_document_get_before (self->document);
-
-  if (self->backdrop != NULL && self->ghost == before)
-    return;
-  self->ghost = before;
-  if (self->backdrop == NULL)
-    self->backdrop = surface_new (self);
-  cairo_t *cr = cairo_create (self->backdrop);
-  draw_parts (self, cr, SW_DRAW_BACKDROP);
-  draw_ghost (self, cr);
-  cairo_destroy (cr);
-  cairo_surface_flush (self->backdrop);
-}
-
-/* The kept surface is used again: a new one a frame would cost more than the drawing. */
-static void
-refresh_tree (SwViewArea *self)
-{
-  if (!self->tree_stale)
-    return;
-  if (self->tree == NULL)
-    self->tree = surface_new (self);
-  cairo_surface_flush (self->tree);
-  memcpy (cairo_image_surface_get_data (self->tree),
-          cairo_image_surface_get_data (self->backdrop),
-          (gsize) cairo_image_surface_get_stride (self->tree) *
-            (gsize) cairo_image_surface_get_height (self->tree));
-  cairo_surface_mark_dirty (self->tree);
-  cairo_t *cr = cairo_create (self->tree);
-  draw_parts (self, cr, SW_DRAW_TREE | SW_DRAW_DIMENSIONS);
-  cairo_destroy (cr);
-  sw_bands_update (self->bands, self->tree, gtk_widget_get_scale_factor (GTK_WIDGET (self)));
-  self->tree_stale = FALSE;
 }
 
 static SwGripLook
@@ -193,79 +82,18 @@ tag_words (SwViewArea *self, SwGripId id)
                           refusal ? refusal : "");
 }
 
-/* Name and value beside the grip that is dragged, hovered or focused, kept inside the picture.
- */
+/* Name and value beside the grip that is dragged, hovered or focused. */
 static void
 append_tag (SwViewArea *self, GtkSnapshot *snapshot, const SwGrip *grip)
 {
-  const SwStyle *style = style_now ();
   g_autofree char *words = tag_words (self, grip->id);
-  SwTextLook look = { .size = style->text_normal, .tabular = TRUE };
-  double width, height;
 
-  cairo_t *ruler = cairo_create (self->backdrop);
-  sw_text_measure (ruler, self->texts, style, &look, words, &width, &height);
-  cairo_destroy (ruler);
-  double x = CLAMP (grip->x + 18, 8, MAX (self->view.width - width - 16, 8));
-  double y = grip->y - height - 16 < 6 ? grip->y + 18 : grip->y - height - 16;
-  graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float) floor (x - 8),
-                                               (float) floor (y - 5),
-                                               (float) ceil (width + 17),
-                                               (float) ceil (height + 11));
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &bounds);
-  sw_style_set_ink_alpha (style, cr, SW_INK_PAPER, 0.94);
-  cairo_rectangle (cr,
-                   floor (x - 6) + 0.5,
-                   floor (y - 3) + 0.5,
-                   ceil (width + 12),
-                   ceil (height + 6));
-  cairo_fill_preserve (cr);
-  sw_style_set_ink (style, cr, SW_INK_GRIP);
-  cairo_set_line_width (cr, 1);
-  cairo_stroke (cr);
-  sw_style_set_ink (style, cr, SW_INK_MAIN);
-  sw_text_draw (cr, self->texts, style, &look, x, y + height * 0.8, words);
-  cairo_destroy (cr);
-}
-
-static GskRenderNode *
-grip_node_new (const SwGrip *grip, SwGripLook look, const SwStyle *style)
-{
-  graphene_rect_t bounds = GRAPHENE_RECT_INIT ((float) floor (grip->x - GRIP_ROOM),
-                                               (float) floor (grip->y - GRIP_ROOM),
-                                               2 * GRIP_ROOM + 1,
-                                               2 * GRIP_ROOM + 1);
-  GskRenderNode *node = gsk_cairo_node_new (&bounds);
-  cairo_t *cr = gsk_cairo_node_get_draw_context (node);
-
-  sw_grip_draw (cr, style, grip, look);
-  cairo_destroy (cr);
-  return node;
-}
-
-static gboolean
-stands_as (const GripNode *kept, const SwGrip *grip)
-{
-  return kept->grip.id == grip->id && fabs (kept->grip.x - grip->x) <= 0 &&
-         fabs (kept->grip.y - grip->y) <= 0 &&
-         fabs (kept->grip.direction_rad - grip->direction_rad) <= 0;
-}
-
-static void
-append_grip (SwViewArea *self, GtkSnapshot *snapshot, guint i)
-{
-  const SwGrip *grip = &self->grips[i];
-  const SwStyle *style = style_now ();
-  SwGripLook look = look_of (self, i);
-  GripNode *kept = &self->nodes[i];
-  gboolean same =
-    kept->node != NULL && kept->look == look && kept->style == style && stands_as (kept, grip);
-
-  if (!same) {
-    g_clear_pointer (&kept->node, gsk_render_node_unref);
-    *kept = (GripNode){ *grip, look, style, grip_node_new (grip, look, style) };
-  }
-  gtk_snapshot_append_node (snapshot, kept->node);
+  sw_grip_tag_append (snapshot,
+                      sw_view_picture_texts (self->picture),
+                      style_now (),
+                      grip,
+                      words,
+                      self->view.width);
 }
 
 static int
@@ -299,7 +127,7 @@ fit (SwViewArea *self)
   self->view = self->kind == SW_SIDE ? sw_side_view_fit (solution, width, height)
                                      : sw_top_view_fit (solution, width, height);
   self->fitted = TRUE;
-  forget_pictures (self);
+  sw_view_picture_forget (self->picture);
 }
 
 static void
@@ -312,12 +140,22 @@ sw_view_area_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     return;
   if (!self->fitted)
     fit (self);
-  refresh_backdrop (self);
-  refresh_tree (self);
+  SwViewScene scene = { self->kind,
+                        &self->view,
+                        style_now (),
+                        self->document,
+                        width,
+                        height,
+                        gtk_widget_get_scale_factor (widget) };
+  sw_view_picture_append (self->picture, &scene, snapshot);
   place_grips (self);
-  sw_bands_append (self->bands, snapshot);
   for (guint i = 0; i < self->n_grips; i++)
-    append_grip (self, snapshot, i);
+    sw_grip_nodes_append (&self->nodes,
+                          snapshot,
+                          i,
+                          &self->grips[i],
+                          look_of (self, i),
+                          style_now ());
   int tagged = tagged_grip (self);
   if (tagged >= 0 && tagged < (int) self->n_grips)
     append_tag (self, snapshot, &self->grips[tagged]);
@@ -329,7 +167,7 @@ sw_view_area_size_allocate (GtkWidget *widget, int width, int height, int baseli
   SwViewArea *self = SW_VIEW_AREA (widget);
 
   self->fitted = FALSE;
-  forget_pictures (self);
+  sw_view_picture_forget (self->picture);
 }
 
 /* The picture keeps still while the tree stands well in it: nothing moves that was not asked
@@ -365,7 +203,7 @@ describe (SwViewArea *self)
 static void
 changed_cb (SwViewArea *self)
 {
-  self->tree_stale = TRUE;
+  sw_view_picture_age (self->picture);
   if (sw_document_get_before (self->document) == NULL && self->fitted && !still_fits (self))
     self->fitted = FALSE;
   describe (self);
@@ -375,7 +213,7 @@ changed_cb (SwViewArea *self)
 static void
 style_changed_cb (SwViewArea *self)
 {
-  forget_pictures (self);
+  sw_view_picture_forget (self->picture);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -416,7 +254,7 @@ end_drag (SwViewArea *self)
 {
   self->dragging = FALSE;
   g_clear_pointer (&self->start, sw_solution_unref);
-  self->tree_stale = TRUE;
+  sw_view_picture_age (self->picture);
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), NULL);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
@@ -557,12 +395,8 @@ sw_view_area_dispose (GObject *object)
   if (self->document != NULL)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
-  g_clear_pointer (&self->texts, sw_text_cache_free);
-  g_clear_pointer (&self->backdrop, cairo_surface_destroy);
-  g_clear_pointer (&self->tree, cairo_surface_destroy);
-  g_clear_pointer (&self->bands, sw_bands_free);
-  for (guint i = 0; i < SW_N_GRIPS; i++)
-    g_clear_pointer (&self->nodes[i].node, gsk_render_node_unref);
+  g_clear_pointer (&self->picture, sw_view_picture_free);
+  sw_grip_nodes_clear (&self->nodes);
   g_clear_pointer (&self->start, sw_solution_unref);
   G_OBJECT_CLASS (sw_view_area_parent_class)->dispose (object);
 }
@@ -616,9 +450,7 @@ sw_view_area_init (SwViewArea *self)
 
   self->hover = -1;
   self->focus = -1;
-  self->tree_stale = TRUE;
-  self->texts = sw_text_cache_new ();
-  self->bands = sw_bands_new ();
+  self->picture = sw_view_picture_new ();
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
