@@ -130,6 +130,11 @@ views_new (SwPlanPage *self, SwDocument *document)
 
   gtk_paned_set_start_child (views, sw_view_area_new (document, SW_SIDE));
   gtk_paned_set_end_child (views, sw_view_area_new (document, SW_TOP));
+  g_object_bind_property (gtk_paned_get_start_child (views),
+                          "zoom",
+                          gtk_paned_get_end_child (views),
+                          "zoom",
+                          G_BINDING_BIDIRECTIONAL);
   gtk_paned_set_shrink_start_child (views, FALSE);
   gtk_paned_set_shrink_end_child (views, FALSE);
   self->views = GTK_WIDGET (views);

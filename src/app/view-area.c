@@ -3,6 +3,7 @@
 
 #include "app/grip-nodes.h"
 #include "app/view-picture.h"
+#include "app/zoom-control.h"
 #include "engine/units.h"
 #include "packet/process-locale.h"
 
@@ -18,7 +19,8 @@ struct _SwViewArea {
 
   SwDocument *document; /* owned */
   SwViewKind kind;
-  SwView view;
+  SwZoomControl zoom;
+  SwView view; /* what is shown */
   gboolean fitted;
 
   SwViewPicture *picture; /* owned */
@@ -34,6 +36,10 @@ struct _SwViewArea {
   double pointer_x, pointer_y;
   SwSolution *start; /* owned, nullable: at the begin of the drag */
 };
+
+enum { PROP_ZOOM = 1, N_PROPS };
+
+static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (SwViewArea, sw_view_area, GTK_TYPE_WIDGET)
 
@@ -124,8 +130,10 @@ fit (SwViewArea *self)
   double width = gtk_widget_get_width (GTK_WIDGET (self)),
          height = gtk_widget_get_height (GTK_WIDGET (self));
 
-  self->view = self->kind == SW_SIDE ? sw_side_view_fit (solution, width, height)
-                                     : sw_top_view_fit (solution, width, height);
+  self->zoom.whole = self->kind == SW_SIDE ? sw_side_view_fit (solution, width, height)
+                                           : sw_top_view_fit (solution, width, height);
+  self->zoom.zoom = sw_zoom_shifted (&self->zoom.zoom, &self->zoom.whole, 0, 0);
+  self->view = sw_zoom_view (&self->zoom.zoom, &self->zoom.whole);
   self->fitted = TRUE;
   sw_view_picture_forget (self->picture);
 }
@@ -178,12 +186,12 @@ still_fits (SwViewArea *self)
 {
   const SwSolution *solution = sw_document_get_solution (self->document);
   gboolean side = self->kind == SW_SIDE;
-  SwView best = side ? sw_side_view_fit (solution, self->view.width, self->view.height)
-                     : sw_top_view_fit (solution, self->view.width, self->view.height);
+  const SwView *whole = &self->zoom.whole;
+  SwView best = side ? sw_side_view_fit (solution, whole->width, whole->height)
+                     : sw_top_view_fit (solution, whole->width, whole->height);
 
-  return (side ? sw_side_view_holds (&self->view, solution)
-               : sw_top_view_holds (&self->view, solution)) &&
-         fabs (log (best.scale / self->view.scale)) < log (ROOM);
+  return (side ? sw_side_view_holds (whole, solution) : sw_top_view_holds (whole, solution)) &&
+         fabs (log (best.scale / whole->scale)) < log (ROOM);
 }
 
 static void
@@ -253,6 +261,7 @@ static void
 end_drag (SwViewArea *self)
 {
   self->dragging = FALSE;
+  self->view = sw_zoom_view (&self->zoom.zoom, &self->zoom.whole);
   g_clear_pointer (&self->start, sw_solution_unref);
   sw_view_picture_age (self->picture);
   gtk_widget_set_cursor_from_name (GTK_WIDGET (self), NULL);
@@ -264,8 +273,10 @@ drag_begin_cb (SwViewArea *self, double x, double y, GtkGesture *gesture)
 {
   int under = grip_under (self, x, y);
 
-  if (under < 0) {
-    gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
+  if (under < 0) { /* the paper */
+    gtk_gesture_set_state (gesture,
+                           sw_zoom_control_begin_pan (&self->zoom) ? GTK_EVENT_SEQUENCE_CLAIMED
+                                                                   : GTK_EVENT_SEQUENCE_DENIED);
     return;
   }
   gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
@@ -287,6 +298,7 @@ drag_begin_cb (SwViewArea *self, double x, double y, GtkGesture *gesture)
 static void
 drag_update_cb (SwViewArea *self, double dx, double dy)
 {
+  sw_zoom_control_pan (&self->zoom, dx, dy);
   if (!self->dragging)
     return;
   double value = sw_grip_value_at (self->dragged,
@@ -303,6 +315,7 @@ drag_update_cb (SwViewArea *self, double dx, double dy)
 static void
 drag_end_cb (SwViewArea *self, double dx, double dy)
 {
+  sw_zoom_control_end_pan (&self->zoom);
   if (!self->dragging)
     return;
   drag_update_cb (self, dx, dy);
@@ -313,6 +326,7 @@ drag_end_cb (SwViewArea *self, double dx, double dy)
 static void
 drag_cancel_cb (SwViewArea *self)
 {
+  sw_zoom_control_end_pan (&self->zoom);
   if (!self->dragging)
     return;
   end_drag (self);
@@ -354,6 +368,9 @@ key_cb (SwViewArea *self, guint keyval, guint keycode, GdkModifierType state)
     drag_cancel_cb (self);
     return GDK_EVENT_STOP;
   }
+  if (!self->dragging && !(state & GDK_CONTROL_MASK) &&
+      sw_zoom_control_key (&self->zoom, keyval))
+    return GDK_EVENT_STOP;
   if (self->dragging || self->focus < 0 || !arrow (keyval, &direction))
     return GDK_EVENT_PROPAGATE;
   double size = state & GDK_SHIFT_MASK ? 0.1 : state & GDK_CONTROL_MASK ? 10 : 1;
@@ -387,6 +404,33 @@ sw_view_area_focus (GtkWidget *widget, GtkDirectionType direction)
   return TRUE;
 }
 
+/* While a grip is dragged the drawing keeps still: nearer comes when the drag is over. */
+static void
+zoomed (GtkWidget *widget)
+{
+  SwViewArea *self = SW_VIEW_AREA (widget);
+
+  if (!self->fitted)
+    return;
+  if (!self->dragging)
+    self->view = sw_zoom_view (&self->zoom.zoom, &self->zoom.whole);
+  sw_view_picture_forget (self->picture);
+  gtk_widget_queue_draw (widget);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_ZOOM]);
+}
+
+static void
+sw_view_area_get_property (GObject *object, guint id, GValue *value, GParamSpec *pspec)
+{
+  g_value_set_double (value, sw_zoom_control_get_factor (&SW_VIEW_AREA (object)->zoom));
+}
+
+static void
+sw_view_area_set_property (GObject *object, guint id, const GValue *value, GParamSpec *pspec)
+{
+  sw_zoom_control_set_factor (&SW_VIEW_AREA (object)->zoom, g_value_get_double (value));
+}
+
 static void
 sw_view_area_dispose (GObject *object)
 {
@@ -407,6 +451,17 @@ sw_view_area_class_init (SwViewAreaClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = sw_view_area_dispose;
+  G_OBJECT_CLASS (klass)->get_property = sw_view_area_get_property;
+  G_OBJECT_CLASS (klass)->set_property = sw_view_area_set_property;
+  properties[PROP_ZOOM] =
+    g_param_spec_double ("zoom",
+                         NULL,
+                         NULL,
+                         1,
+                         SW_ZOOM_MOST,
+                         1,
+                         G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (G_OBJECT_CLASS (klass), N_PROPS, properties);
   widget_class->snapshot = sw_view_area_snapshot;
   widget_class->size_allocate = sw_view_area_size_allocate;
   widget_class->focus = sw_view_area_focus;
@@ -456,6 +511,7 @@ sw_view_area_init (SwViewArea *self)
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_size_request (GTK_WIDGET (self), 160, 150);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  sw_zoom_control_init (&self->zoom, GTK_WIDGET (self), zoomed);
   add_pointer (self);
   add_keys (self);
   g_signal_connect_object (manager,

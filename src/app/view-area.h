@@ -9,6 +9,9 @@
 #define SW_TYPE_VIEW_AREA (sw_view_area_get_type ())
 G_DECLARE_FINAL_TYPE (SwViewArea, sw_view_area, SW, VIEW_AREA, GtkWidget)
 
+/* Property "zoom", 1 … 16: how much nearer than the whole tree; the two views of a page share
+ * it.
+ */
 GtkWidget *sw_view_area_new (SwDocument *document, SwViewKind kind);
 
 /* Where a grip stands in the widget. Returns: FALSE when this view does not have it. */

@@ -379,7 +379,8 @@ draw_dimensions (const Side *side)
 
   draw_heights (side);
   draw_ring_height (side);
-  if (side->view->height < 260)
+  if (side->view->height < 260 ||
+      side->view->y0 > side->view->height) /* or no ground in sight */
     return;
   g_autofree char *across = length_text (side, 2 * shape->ring_radius_m);
   g_autofree char *diameter = g_strconcat ("⌀ ", across, NULL);

@@ -110,6 +110,17 @@ pointer_button (Desk *desk, gboolean down)
 }
 
 void
+pointer_wheel (Desk *desk, gboolean nearer)
+{
+  guint button = nearer ? 4 : 5;
+
+  XTestFakeButtonEvent (x_display (desk), button, TRUE, 0);
+  XTestFakeButtonEvent (x_display (desk), button, FALSE, 0);
+  XFlush (x_display (desk));
+  spin (60);
+}
+
+void
 pointer_click (Desk *desk, GtkWidget *widget)
 {
   int x, y;

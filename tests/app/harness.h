@@ -46,6 +46,7 @@ void on_screen (Desk *desk,
 
 void pointer_to (Desk *desk, int x, int y);
 void pointer_button (Desk *desk, gboolean down);
+void pointer_wheel (Desk *desk, gboolean nearer);
 /* In the middle of a widget; waits for what comes of it. */
 void pointer_click (Desk *desk, GtkWidget *widget);
 

@@ -130,6 +130,54 @@ test_the_pitch_grip_follows_the_strip (void)
   desk_close (&desk);
 }
 
+static double
+zoom_of (Desk *desk, SwGripId id)
+{
+  double factor;
+
+  g_object_get (view_with (desk, id), "zoom", &factor, NULL);
+  return factor;
+}
+
+/* One notch of the wheel over the side view: what is under the pointer stays there, the top
+ * view follows, a grip is dragged by the nearer drawing's scale, and the paper moves under the
+ * hand.
+ */
+static void
+test_the_wheel_brings_both_views_nearer (void)
+{
+  Desk desk;
+  int x, y;
+
+  desk_open (&desk, "lawn");
+  SwViewArea *side = view_with (&desk, SW_GRIP_CROWN_HEIGHT);
+  const SwView far = *sw_view_area_get_view (side);
+  on_screen (&desk, GTK_WIDGET (side), 100, 120, &x, &y);
+  pointer_to (&desk, x, y);
+  pointer_wheel (&desk, TRUE);
+  SwView near = *sw_view_area_get_view (side);
+  g_assert_cmpfloat_with_epsilon (near.scale / far.scale, 1.25, 1e-9);
+  g_assert_cmpfloat_with_epsilon (sw_view_x_m (&near, 100), sw_view_x_m (&far, 100), 0.02);
+  g_assert_cmpfloat_with_epsilon (zoom_of (&desk, SW_GRIP_COVERAGE), 1.25, 1e-9);
+  double value = wanted (&desk, SW_GRIP_RING_RADIUS, 30, 0);
+  drag (&desk, SW_GRIP_RING_RADIUS, 30, 0);
+  g_assert_cmpfloat_with_epsilon (sw_document_get_design (desk.document)->shape.ring_radius_m,
+                                  value,
+                                  2e-3);
+  near = *sw_view_area_get_view (side);
+  on_screen (&desk, GTK_WIDGET (side), 20, 200, &x, &y);
+  pointer_to (&desk, x, y);
+  pointer_button (&desk, TRUE);
+  pointer_to (&desk, x - 10, y - 15);
+  pointer_to (&desk, x - 20, y - 30);
+  pointer_button (&desk, FALSE);
+  g_assert_cmpfloat_with_epsilon (sw_view_area_get_view (side)->x0, near.x0 - 20, 1e-6);
+  g_assert_cmpfloat_with_epsilon (sw_view_area_get_view (side)->y0, near.y0 - 30, 1e-6);
+  press_key (&desk, XK_0);
+  g_assert_cmpfloat_with_epsilon (zoom_of (&desk, SW_GRIP_COVERAGE), 1, 1e-9);
+  desk_close (&desk);
+}
+
 static void
 test_escape_gives_a_drag_up (void)
 {
@@ -345,6 +393,8 @@ main (int argc, char **argv)
   }
   g_test_add_func ("/app/window/the pitch grip follows the strip",
                    test_the_pitch_grip_follows_the_strip);
+  g_test_add_func ("/app/window/the wheel brings both views nearer",
+                   test_the_wheel_brings_both_views_nearer);
   g_test_add_func ("/app/window/Escape gives a drag up", test_escape_gives_a_drag_up);
   g_test_add_func ("/app/window/arrow keys move the focused grip",
                    test_arrow_keys_move_the_focused_grip);
