@@ -86,6 +86,8 @@ draw_person (const Side *side)
     clear_m = MAX (clear_m, design->stand.arm_m);
   double x = sw_view_x (side->view, -clear_m - SW_PERSON_GAP_M - SW_PERSON_WIDTH_M / 2);
 
+  if (x + SW_PERSON_WIDTH_M / 2 * side->view->scale < 0)
+    return; /* out of what is shown */
   x = MAX (x, SW_PERSON_WIDTH_M / 2 * side->view->scale + 4);
   sw_person_path (side->cr, x, side->view->y0, side->view->scale);
   cairo_set_line_join (side->cr, CAIRO_LINE_JOIN_ROUND);
