@@ -23,6 +23,14 @@ void sw_cuts_fill (SwFlow *flow);
 void sw_power_fill (SwFlow *flow);
 void sw_ports_fill (SwFlow *flow);
 void sw_driver_box_fill (SwFlow *flow);
+void sw_steps_fill (SwFlow *flow);
+void sw_first_strip_fill (SwFlow *flow);
+void sw_bench_log_fill (SwFlow *flow);
+void sw_as_built_form_fill (SwFlow *flow);
+void sw_raising_fill (SwFlow *flow);
+void sw_power_on_fill (SwFlow *flow);
+void sw_weekly_fill (SwFlow *flow);
+void sw_take_down_fill (SwFlow *flow);
 void sw_wind_fill (SwFlow *flow);
 void sw_working_fill (SwFlow *flow);
 

@@ -4,6 +4,8 @@
 #pragma once
 #include "solve.h"
 
+#include <math.h>
+
 static inline void
 draw_number (GRand *rand, const SwKey *key, SwDesign *design)
 {
