@@ -11,6 +11,8 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
+#define NUMBER_ROOM 2.2 /* text sizes along the ring for a strip's number */
+
 typedef struct {
   cairo_t *cr;
   const SwPicture *picture;
@@ -293,13 +295,23 @@ number_step (const Top *top)
 {
   static const int steps[] = { 1, 2, 3, 4, 5, 6, 10, 12, 20, 50, 100 };
   double apart = top->solution->cone.spacing_ring_m * top->view->scale;
-  double wanted = top->style->text_small * 2.2;
+  double wanted = top->style->text_small * NUMBER_ROOM;
 
   for (guint i = 0; i < G_N_ELEMENTS (steps); i++) {
     if (steps[i] * apart >= wanted)
       return steps[i];
   }
   return 200;
+}
+
+/* On the ring, from a strip on round to strip 1. */
+static double
+back_to_first (const Top *top, int strip)
+{
+  const SwShape *shape = &top->solution->design->shape;
+  double on_m = (strip - 1) * top->solution->cone.spacing_ring_m;
+
+  return (2 * G_PI * shape->ring_radius_m - on_m) * top->view->scale;
 }
 
 static void
@@ -314,7 +326,7 @@ draw_numbers (const Top *top)
 
   for (int strip = 1; strip <= shape->strip_count; strip++) {
     gboolean near_first =
-      shape->coverage_deg >= 360 && strip > 1 && shape->strip_count - strip + 1 < step;
+      strip > 1 && back_to_first (top, strip) < NUMBER_ROOM * top->style->text_small;
     if ((strip != 1 && strip % step != 0) || near_first || (strip != 1 && strip < step))
       continue;
     g_autofree char *number = g_strdup_printf ("%d", strip);
@@ -387,7 +399,9 @@ draw_coverage (const Top *top)
        shape->facing_deg + shape->coverage_deg / 2);
   stroke (top, SW_INK_DIMENSION, top->style->line_thin);
   SwTextLook look = sw_dimension_look (top->style);
-  double x, y;
+  double x, y, between = (shape->ring_radius_m - shape->crown_radius_m) * top->view->scale;
+  if (between < 4 * top->style->text_small) /* or it meets the strips' numbers */
+    return;
   g_autofree char *text = sw_units_format (shape->coverage_deg,
                                            SW_QUANTITY_ANGLE,
                                            design->units,

@@ -163,7 +163,7 @@ draw_numbers (const SwPen *pen)
   const SwShape *shape = &pen->solution->design->shape;
   double step_deg = sw_cone_step_deg (shape);
   int step = (int) ceil (NUMBER_APART_DEG / step_deg);
-  double last_deg = shape->coverage_deg >= 360 ? 360 - NUMBER_APART_DEG : 360;
+  double last_deg = 360 - NUMBER_APART_DEG; /* or it would meet strip 1's */
 
   for (int strip = 1; strip <= shape->strip_count; strip += step) {
     char number[16];
