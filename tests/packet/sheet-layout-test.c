@@ -8,8 +8,9 @@
 #include <cairo-pdf.h>
 #include <glib/gstdio.h>
 
-#define DESIGNS 64
-#define WITH_WORKING 8 /* the long appendix is looked at on every so many-th */
+#define DESIGNS 24       /* at every run */
+#define DESIGNS_SLOW 200 /* with -m slow */
+#define WITH_WORKING 8   /* the long appendix is looked at on every so many-th */
 
 typedef struct {
   SwSheets *sheets;
@@ -133,8 +134,8 @@ test_words_keep_apart_and_inside (void)
 {
   g_autoptr (GRand) rand = g_rand_new_with_seed (71);
 
-  for (guint i = 0; i < DESIGNS; i++)
-    check_design (rand, i);
+  for (int i = 0; i < (g_test_slow () ? DESIGNS_SLOW : DESIGNS); i++)
+    check_design (rand, (guint) i);
 }
 
 int
